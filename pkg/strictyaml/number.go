@@ -1,0 +1,163 @@
+package strictyaml
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"go.yaml.in/yaml/v3"
+)
+
+var (
+	plainInt   = regexp.MustCompile(`^-?[0-9]{1,15}$`)
+	plainFloat = regexp.MustCompile(`^-?[0-9]{1,15}(\.[0-9]{1,15})?$`)
+	quantity   = regexp.MustCompile(`^(-?[0-9]{1,15}(?:\.[0-9]{1,15})?) ?([^0-9.\s-][^0-9]*)$`)
+	commaFloat = regexp.MustCompile(`^-?[0-9]+,[0-9]+$`)
+)
+
+// Int takes a whole number from low to high. The second result is false when
+// the key is missing or was reported.
+func (m *Mapping) Int(key string, low, high int) (int, bool) {
+	n := m.Take(key)
+	if n == nil {
+		return 0, false
+	}
+	return m.doc.Int(n, key, low, high)
+}
+
+// Int reads a whole number from low to high; name is for messages.
+func (doc *Document) Int(n *yaml.Node, name string, low, high int) (int, bool) {
+	text := doc.Text(n, name)
+	if text == "" {
+		if n.Kind == yaml.ScalarNode && n.Value == "" {
+			doc.Errorf(n, "write a whole number", "%s is empty", name)
+		}
+		return 0, false
+	}
+	if !plainInt.MatchString(text) {
+		doc.Errorf(n, "write a whole number, such as "+strconv.Itoa(max(low, 1)), "%s is %q, not a whole number", name, shorten(text))
+		return 0, false
+	}
+	v, _ := strconv.Atoi(text)
+	if v < low || v > high {
+		doc.Errorf(n, fmt.Sprintf("write a number from %d to %d", low, high), "%s is %d", name, v)
+		return 0, false
+	}
+	return v, true
+}
+
+// Float takes a number from low to high. The second result is false when the
+// key is missing or was reported.
+func (m *Mapping) Float(key string, low, high float64) (float64, bool) {
+	n := m.Take(key)
+	if n == nil {
+		return 0, false
+	}
+	return m.doc.Float(n, key, low, high)
+}
+
+// Float reads a number from low to high; name is for messages.
+func (doc *Document) Float(n *yaml.Node, name string, low, high float64) (float64, bool) {
+	text := doc.Text(n, name)
+	if text == "" {
+		if n.Kind == yaml.ScalarNode && n.Value == "" {
+			doc.Errorf(n, "write a number", "%s is empty", name)
+		}
+		return 0, false
+	}
+	if !plainFloat.MatchString(text) {
+		cure := "write a number, such as 12.5"
+		if commaFloat.MatchString(text) {
+			cure = "write a point: " + strings.Replace(text, ",", ".", 1)
+		}
+		doc.Errorf(n, cure, "%s is %q, not a number", name, shorten(text))
+		return 0, false
+	}
+	v, _ := strconv.ParseFloat(text, 64)
+	return v, doc.inRange(n, name, v, low, high)
+}
+
+func (doc *Document) inRange(n *yaml.Node, name string, v, low, high float64) bool {
+	if v < low || v > high {
+		doc.Errorf(n, fmt.Sprintf("write a number from %v to %v", low, high), "%s is %v", name, v)
+		return false
+	}
+	return true
+}
+
+// Unit is a kind of quantity with the units that may be written, and what to
+// multiply and add to get the base unit.
+type Unit struct {
+	Base  string // such as "g"; also the ending of the key that holds a bare number
+	Known []Conversion
+}
+
+// Conversion turns a written unit into the base unit: base = written*Factor + Offset.
+type Conversion struct {
+	Name           string
+	Factor, Offset float64
+}
+
+// The quantities of a keeper's file. The factors are exact by definition
+// (international pound and inch of 1959; Celsius and Fahrenheit scales).
+var (
+	grams = Unit{"g", []Conversion{{"g", 1, 0}, {"kg", 1000, 0}, {"mg", 0.001, 0}, {"oz", 28.349523125, 0}}}
+	mm    = Unit{"mm", []Conversion{{"mm", 1, 0}, {"cm", 10, 0}, {"in", 25.4, 0}}}
+	degC  = Unit{"c", []Conversion{{"°C", 1, 0}, {"C", 1, 0}, {"°F", 5.0 / 9, -160.0 / 9}, {"F", 5.0 / 9, -160.0 / 9}}}
+)
+
+// Grams is a mass: g, kg, mg, oz.
+func Grams() Unit { return grams }
+
+// Millimetres is a length: mm, cm, in.
+func Millimetres() Unit { return mm }
+
+// Celsius is a temperature: °C, C, °F, F.
+func Celsius() Unit { return degC }
+
+// Quantity takes a quantity that is written either as key_base, a bare number
+// in the base unit (weight_g: 12.4), or as key with its unit (weight: 0.44 oz).
+// A bare number under the plain key is refused, for it has no unit.
+func (m *Mapping) Quantity(key string, u Unit, low, high float64) (float64, bool) {
+	suffixed := key + "_" + u.Base
+	bare, labelled := m.Take(suffixed), m.Take(key)
+	switch {
+	case bare != nil && labelled != nil:
+		m.doc.Errorf(labelled, "keep one of them", "%s and %s say the same thing", suffixed, key)
+		return 0, false
+	case bare != nil:
+		return m.doc.Float(bare, suffixed, low, high)
+	case labelled != nil:
+		return m.doc.quantity(labelled, key, u, low, high)
+	}
+	return 0, false
+}
+
+func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float64) (float64, bool) {
+	text := doc.Text(n, key)
+	if text == "" {
+		return 0, false
+	}
+	if plainFloat.MatchString(text) {
+		doc.Errorf(n, fmt.Sprintf("write %s_%s: %s, or %s: %s %s", key, u.Base, text, key, text, u.Known[0].Name),
+			"%s %s has no unit", key, text)
+		return 0, false
+	}
+	match := quantity.FindStringSubmatch(text)
+	if match == nil {
+		doc.Errorf(n, fmt.Sprintf("write a number and its unit, such as %s: 12.5 %s", key, u.Known[0].Name), "%s is %q", key, shorten(text))
+		return 0, false
+	}
+	names := make([]string, len(u.Known))
+	for i, c := range u.Known {
+		names[i] = c.Name
+		if c.Name == match[2] {
+			v, _ := strconv.ParseFloat(match[1], 64)
+			v = v*c.Factor + c.Offset
+			return v, doc.inRange(n, key, v, low, high)
+		}
+	}
+	doc.Errorf(n, "units known here: "+strings.Join(names, ", "), "%s has the unknown unit %q", key, match[2])
+	return 0, false
+}
