@@ -1,0 +1,22 @@
+package species
+
+// StepName names a step of development.
+type StepName string
+
+// The steps in order; each begins where the one before it ends.
+const (
+	Egg       StepName = "egg"       // laid to hatched
+	Hatchling StepName = "hatchling" // hatched to feeding, Gosner 25
+	Tadpole   StepName = "tadpole"   // feeding to front legs out, Gosner 42
+	Metamorph StepName = "metamorph" // front legs out to tail gone and out of water, Gosner 46
+	GrowOut   StepName = "grow-out"  // out of water to sale-ready
+)
+
+// Step is one step of development.
+type Step struct {
+	Name     StepName
+	Days     Percentiles // days that the step takes one clutch, at AtC
+	AtC      Range       // °C at which Days hold
+	Survival Number      // usual share that comes through the step, 0 to 1
+	Note     Text
+}
