@@ -105,24 +105,8 @@ func (doc *Document) report(severity Severity, n *yaml.Node, cure, message strin
 	doc.at(severity, n.Line, n.Column, message, cure)
 }
 
-// At gives a diagnostic at n without reporting it, for checks that come after
-// the reading.
-func (doc *Document) At(severity Severity, n *yaml.Node, cure, message string) Diagnostic {
-	line, column := 0, 0
-	if n != nil {
-		line, column = n.Line, n.Column
-	}
-	return Diagnostic{
-		File: doc.File, Line: line, Column: column,
-		Severity: severity, Message: message, Cure: cure, Excerpt: doc.line(line),
-	}
-}
-
 func (doc *Document) at(severity Severity, line, column int, message, cure string) {
-	doc.problems = append(doc.problems, Diagnostic{
-		File: doc.File, Line: line, Column: column,
-		Severity: severity, Message: message, Cure: cure, Excerpt: doc.line(line),
-	})
+	doc.problems = append(doc.problems, doc.Diagnostic(severity, Position{line, column}, message, cure))
 }
 
 func (doc *Document) line(n int) string {
