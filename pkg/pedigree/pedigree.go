@@ -1,74 +1,137 @@
-// Package pedigree computes with who descends from whom.
+// Package pedigree computes with who descends from whom: inbreeding, kinship,
+// mean kinship, gene diversity, the ancestors that two animals share, and how
+// deep and how certain the known ancestry is. It knows nothing of dates, sexes
+// or species.
+//
+// [New] takes the animals in any order and computes every inbreeding
+// coefficient once; the other questions are answered from there. Animals are
+// numbered as they were given, from 0 to [Pedigree.Len] - 1. [ReadCSV] reads a
+// plain table of parents.
+//
+// # What the numbers are
+//
+// The kinship K(i,j) is the chance that a gene drawn from i and a gene drawn
+// from j, at the same place of the genome, are copies of one gene of one
+// ancestor. An animal's kinship to itself is K(i,i) = (1 + F)/2, and its
+// inbreeding coefficient F is the kinship of its parents (Wright 1922, American
+// Naturalist 56:330; Malécot 1948, Les mathématiques de l'hérédité). Unknown
+// parents are taken as unrelated to everything and animals without known
+// parents as not inbred, so a pedigree with gaps gives values that are too low:
+// look at [Pedigree.CompleteGenerations] beside them.
+//
+// # Parents that are one of several
+//
+// When several males spawned with a female, name a [Group] as the sire of the
+// young: an animal of unknown identity, with the candidates and their chances.
+// The group is a node of its own in the pedigree. Everything then is the exact
+// expectation over all ways in which the parents could have been: the same as
+// computing the pedigree for each of them and taking the mean by probability
+// (Henderson 1988, Journal of Animal Science 66:1614, for young that each have
+// a draw of their own). Different groups are independent of each other, and of
+// everything else that is known.
+//
+// # How
+//
+// With animals and groups in an order that puts parents first, K = T D T',
+// where T holds the shares that nodes have from their ancestors and D, which is
+// diagonal, what is new in each node (Henderson 1976, Biometrics 32:69).
+// Nothing of the size of K is ever stored.
 package pedigree
 
-import "io"
-
-type Record struct{ ID, Sire, Dam string }
-
-type Pedigree struct{}
-
-func New(records []Record, groups ...Group) (*Pedigree, error) { panic("pedigree: not built yet") }
-func ReadCSV(r io.Reader) ([]Record, error)                    { panic("pedigree: not built yet") }
-
-func (p *Pedigree) Len() int                                     { panic("pedigree: not built yet") }
-func (p *Pedigree) ID(i int) string                              { panic("pedigree: not built yet") }
-func (p *Pedigree) Index(id string) (int, bool)                  { panic("pedigree: not built yet") }
-func (p *Pedigree) Parents(i int) (sire, dam Parent)             { panic("pedigree: not built yet") }
-func (p *Pedigree) Inbreeding(i int) float64                     { panic("pedigree: not built yet") }
-func (p *Pedigree) Kinship(i, j int) float64                     { panic("pedigree: not built yet") }
-func (p *Pedigree) KinshipTo(j int) []float64                    { panic("pedigree: not built yet") }
-func (p *Pedigree) MeanKinship(living []int) []float64           { panic("pedigree: not built yet") }
-func (p *Pedigree) GeneDiversity(living []int) float64           { panic("pedigree: not built yet") }
-func (p *Pedigree) SharedAncestors(i, j int) []SharedAncestor    { panic("pedigree: not built yet") }
-func (p *Pedigree) Ancestors(i int) []int                        { panic("pedigree: not built yet") }
-func (p *Pedigree) Descendants(i int) []int                      { panic("pedigree: not built yet") }
-func (p *Pedigree) Generation(i int) int                         { panic("pedigree: not built yet") }
-func (p *Pedigree) CompleteGenerations(i int) float64            { panic("pedigree: not built yet") }
-func (p *Pedigree) Uncertain(i int) bool                         { panic("pedigree: not built yet") }
-func (p *Pedigree) ExpectedInbreeding(sires, dams []int) float64 { panic("pedigree: not built yet") }
-
-type Group struct {
-	ID         string
-	Kind       GroupKind
-	Candidates []Candidate
-}
-type Candidate struct {
-	ID     string
-	Weight float64
-}
-type GroupKind int
-
-const (
-	OneUnknown GroupKind = iota
-	Several
+import (
+	"fmt"
+	"sync"
 )
 
-type Parent struct {
-	Known      bool
-	Candidates []Share
-	Group      string
-	Kind       GroupKind
-}
-type Share struct {
-	Animal      int
-	Probability float64
-}
-type SharedAncestor struct {
-	Animal int
-	Share  float64
+// Record is one animal and its parents. Sire and Dam are the id of another
+// record or of a [Group], or empty when that parent is unknown. Ids are compared
+// byte by byte.
+type Record struct {
+	ID, Sire, Dam string
 }
 
-type DuplicateError struct{ ID string }
-type UnknownParentError struct{ Child, Parent, Role string }
-type LoopError struct{ Members []string }
-type GroupError struct{ Group, Message string }
-type TableError struct {
-	Line, Column int
-	Message      string
+// Pedigree answers questions about a fixed set of animals. It is made by [New],
+// does not change, and can be used by several goroutines at once.
+//
+// Methods that take the number of an animal panic when there is no such animal.
+type Pedigree struct {
+	ids   []string       // by row
+	index map[string]int // row by id, animals only
+	nodes []int32        // node by row
+	rows  []int32        // row by node; none for groups
+	graph graph
+
+	inbreeding []float64 // by node
+	walkers    sync.Pool // of *walker; a kinship needs one for as long as it runs
 }
 
-func (e *DuplicateError) Error() string     { return e.ID }
-func (e *UnknownParentError) Error() string { return e.Parent }
-func (e *LoopError) Error() string          { return "loop" }
-func (e *GroupError) Error() string         { return e.Message }
-func (e *TableError) Error() string         { return e.Message }
+// New builds the pedigree of the records, which may be in any order, and of the
+// groups that they name as parents, and computes every inbreeding coefficient.
+//
+// An animal that is both sire and dam of another is allowed and means selfing.
+// An animal that may be both, because a group on one side holds a candidate that
+// also stands on the other, is refused: chances for each side alone do not say
+// how often it was both.
+//
+// Errors are joined ([errors.Join]), so that one call reports every animal:
+// *[BlankIDError], *[DuplicateError], *[UnknownParentError] and *[GroupError];
+// or, when there are none of these, a *[LoopError] for an animal that descends
+// from itself.
+//
+// Time grows with the number of different couples times the number of ancestors
+// of each: see [Pedigree.Inbreeding]. Memory grows with the number of animals.
+func New(records []Record, groups ...Group) (*Pedigree, error) {
+	links, err := link(records, groups)
+	if err != nil {
+		return nil, err
+	}
+	order, err := links.order()
+	if err != nil {
+		return nil, err
+	}
+	p := &Pedigree{
+		ids:   links.ids[:len(records)],
+		index: links.index,
+		nodes: make([]int32, len(records)),
+		rows:  make([]int32, len(order)),
+		graph: newGraph(links, order),
+	}
+	for node, place := range order {
+		if place < len(records) {
+			p.rows[node], p.nodes[place] = int32(place), int32(node)
+		} else {
+			p.rows[node] = none
+		}
+	}
+	for _, g := range groups {
+		delete(p.index, g.ID)
+	}
+	p.walkers.New = func() any { return newWalker(len(order)) }
+	p.fill()
+	p.graph.measure()
+	return p, nil
+}
+
+// Len gives the number of animals.
+func (p *Pedigree) Len() int { return len(p.ids) }
+
+// ID gives the id of animal i.
+func (p *Pedigree) ID(i int) string {
+	p.node(i)
+	return p.ids[i]
+}
+
+// Index gives the number of the animal with an id, and whether there is one. The
+// id of a group is not the id of an animal.
+func (p *Pedigree) Index(id string) (int, bool) {
+	i, ok := p.index[id]
+	return i, ok
+}
+
+// node gives the node of animal i.
+func (p *Pedigree) node(i int) int32 {
+	if i < 0 || i >= len(p.nodes) {
+		panic(fmt.Sprintf("pedigree: no animal %d among %d", i, len(p.nodes)))
+	}
+	return p.nodes[i]
+}

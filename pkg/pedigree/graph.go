@@ -1,0 +1,116 @@
+package pedigree
+
+// graph is the pedigree in an order that puts parents before children. Its
+// nodes are animals and groups: what an animal has of its ancestors comes half
+// through its sire node and half through its dam node, what a group has comes
+// from its candidates by their shares.
+type graph struct {
+	sire, dam []int32 // parents of an animal; none when unknown, and for groups
+	group     []int32 // place in groups; none for an animal
+	groups    []candidates
+
+	self []float64 // kinship of each node to itself, the diagonal of K
+	own  []float64 // what is new in each node, the diagonal of D
+
+	generation []int32   // longest way to a founder
+	complete   []float64 // equivalent complete generations
+	uncertain  []bool    // whether a group stands in the ancestry
+}
+
+// candidates are a group: nodes of animals and their probabilities.
+type candidates struct {
+	id    string
+	kind  GroupKind
+	terms []term
+}
+
+// term is a node with a weight.
+type term struct {
+	node   int32
+	weight float64
+}
+
+func newGraph(l *links, order []int) graph {
+	n := len(order)
+	node := make([]int32, n)
+	for k, place := range order {
+		node[place] = int32(k)
+	}
+	at := func(place int) int32 {
+		if place == none {
+			return none
+		}
+		return node[place]
+	}
+	g := graph{sire: make([]int32, n), dam: make([]int32, n), group: make([]int32, n)}
+	for k, place := range order {
+		g.sire[k], g.dam[k], g.group[k] = none, none, none
+		if place < l.records {
+			g.sire[k], g.dam[k] = at(l.parents[place][0]), at(l.parents[place][1])
+			continue
+		}
+		from := place - l.records
+		c := candidates{id: l.groups[from].ID, kind: l.groups[from].Kind}
+		for i, share := range l.groups[from].shares() {
+			c.terms = append(c.terms, term{at(l.members[from][i]), share})
+		}
+		g.group[k] = int32(len(g.groups))
+		g.groups = append(g.groups, c)
+	}
+	return g
+}
+
+func (g *graph) len() int { return len(g.sire) }
+
+// times replaces v with K v, in three passes over all nodes (Colleau 2002,
+// Genetics Selection Evolution 34:409): what the nodes hold goes up to their
+// ancestors, is weighted with what is new in each, and comes down again.
+func (g *graph) times(v []float64) {
+	for k := g.len() - 1; k >= 0; k-- {
+		g.up(v, int32(k))
+	}
+	for k := range v {
+		v[k] *= g.own[k]
+	}
+	for k := range v {
+		v[k] += g.fromParents(v, int32(k))
+	}
+}
+
+// up adds what node k holds to the nodes one step up.
+func (g *graph) up(v []float64, k int32) {
+	held := v[k]
+	if held == 0 {
+		return
+	}
+	if g.group[k] != none {
+		for _, c := range g.groups[g.group[k]].terms {
+			v[c.node] += held * c.weight
+		}
+		return
+	}
+	if s := g.sire[k]; s != none {
+		v[s] += held / 2
+	}
+	if d := g.dam[k]; d != none {
+		v[d] += held / 2
+	}
+}
+
+// fromParents gives what node k has from the nodes one step up.
+func (g *graph) fromParents(v []float64, k int32) float64 {
+	sum := 0.0
+	if g.group[k] != none {
+		for _, c := range g.groups[g.group[k]].terms {
+			sum += v[c.node] * c.weight
+		}
+		return sum
+	}
+	if s := g.sire[k]; s != none {
+		sum += v[s] / 2
+	}
+	if d := g.dam[k]; d != none {
+		sum += v[d] / 2
+	}
+	return sum
+}
