@@ -38,6 +38,7 @@ type Breeding struct {
 	MalesPerFemale  Range
 	ClutchEggs      Percentiles // eggs of one clutch
 	EggsAfterNights Percentiles // nights of rain until there are eggs
+	Note            Text
 }
 
 // Maturity is the least at which an animal is bred, of one sex.
@@ -45,12 +46,14 @@ type Maturity struct {
 	AgeDays  Number // days after leaving the water
 	LengthMM Number // snout to vent
 	WeightG  Number
+	Note     Text
 }
 
 // Sale is the least at which young leave the breeder.
 type Sale struct {
 	AgeDays  Number // days after leaving the water
 	LengthMM Number // snout to vent
+	Note     Text
 }
 
 // Adult is how grown animals are kept and what they become.

@@ -1,5 +1,7 @@
 package species
 
+import "strings"
+
 // StepName names a step of development.
 type StepName string
 
@@ -8,15 +10,20 @@ const (
 	Egg       StepName = "egg"       // laid to hatched
 	Hatchling StepName = "hatchling" // hatched to feeding, Gosner 25
 	Tadpole   StepName = "tadpole"   // feeding to front legs out, Gosner 42
-	Metamorph StepName = "metamorph" // front legs out to tail gone and out of water, Gosner 46
+	Metamorph StepName = "metamorph" // front legs out to out of water, tail gone, Gosner 46
 	GrowOut   StepName = "grow-out"  // out of water to sale-ready
 )
+
+var stepNames = []StepName{Egg, Hatchling, Tadpole, Metamorph, GrowOut}
+
+// key is the name as it stands in a file.
+func (n StepName) key() string { return strings.ReplaceAll(string(n), "-", "_") }
 
 // Step is one step of development.
 type Step struct {
 	Name     StepName
-	Days     Percentiles // days that the step takes one clutch, at AtC
-	AtC      Range       // °C at which Days hold
+	Days     Percentiles // days that the step takes one clutch at AtC
+	AtC      Range       // °C at which Days hold: of water, for GrowOut of air
 	Survival Number      // usual share that comes through the step, 0 to 1
 	Note     Text
 }
