@@ -1,0 +1,158 @@
+package lineage
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/emicklei/dot"
+)
+
+// drawAnimals draws the boxes, a row for each generation.
+func (d *drawing) drawAnimals() {
+	rows := map[int][]int{}
+	for i, shown := range d.shown {
+		if shown {
+			g := d.pedigree.Generation(i)
+			rows[g] = append(rows[g], i)
+		}
+	}
+	generations := make([]int, 0, len(rows))
+	for g := range rows {
+		generations = append(generations, g)
+	}
+	slices.Sort(generations)
+	for _, g := range generations {
+		// A subgraph for each row: the library's own way to name a row
+		// writes the rows in random order.
+		row := d.graph.Subgraph(fmt.Sprintf("generation-%07d", g))
+		row.Attr("rank", "same")
+		row.Delete("label")
+		for _, i := range rows[g] {
+			d.drawAnimal(row, i)
+		}
+	}
+}
+
+func (d *drawing) drawAnimal(row *dot.Graph, i int) {
+	a := d.animals[i]
+	id := d.pedigree.ID(i)
+	n := row.Node(fmt.Sprintf("animal-%07d", i))
+	n.Attr("id", quoted("animal-"+id))
+	n.Attr("label", quoted(d.words(i)...))
+	n.Attr("tooltip", quoted(d.tooltip(i)))
+	n.Attr("shape", "box")
+	n.Attr("fontname", font)
+	n.Attr("fontsize", "11")
+	n.Attr("margin", "0.12,0.06")
+	n.Attr("fillcolor", d.ground(i))
+	style, width := "rounded,filled", "1"
+	switch a.Sex {
+	case Male:
+		width = "2.4"
+		d.used.male = true
+	case Female:
+		d.used.female = true
+	default:
+		style += ",dotted"
+		d.used.unsexed = true
+	}
+	if a.Gone {
+		n.Attr("color", "gray55")
+		n.Attr("fontcolor", "gray45")
+		d.used.gone = true
+	}
+	if d.founder(i) {
+		n.Attr("peripheries", "2")
+		d.used.founder = true
+	}
+	n.Attr("style", style)
+	n.Attr("penwidth", width)
+	d.nodes[i] = n
+}
+
+// words gives the lines in the box of animal i.
+func (d *drawing) words(i int) []string {
+	a := d.animals[i]
+	id := d.pedigree.ID(i)
+	lines := []string{id, a.Sex.String()}
+	if a.Name != "" {
+		lines = []string{a.Name, id + ", " + a.Sex.String()}
+	}
+	if a.Line != "" {
+		lines = append(lines, a.Line)
+	}
+	if !d.founder(i) {
+		lines = append(lines, d.inbreeding(i))
+	}
+	for _, parent := range parents(d.pedigree, i) {
+		if !d.shown[parent] {
+			return append(lines, "(not all parents shown)")
+		}
+	}
+	return lines
+}
+
+// tooltip gives all that is known of animal i in one line.
+func (d *drawing) tooltip(i int) string {
+	a := d.animals[i]
+	parts := []string{d.pedigree.ID(i)}
+	for _, part := range []struct{ before, text string }{
+		{"", a.Name}, {"", a.Sex.String()}, {"line ", a.Line}, {"clutch ", a.Clutch},
+	} {
+		if part.text != "" {
+			parts = append(parts, part.before+part.text)
+		}
+	}
+	parts = append(parts, d.inbreeding(i))
+	if a.Gone {
+		parts = append(parts, "died or left")
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (d *drawing) founder(i int) bool {
+	sire, dam := d.pedigree.Parents(i)
+	return !sire.Known && !dam.Known
+}
+
+// inbreeding writes the coefficient with up to four places, and says if it is a
+// mean over possible parents.
+func (d *drawing) inbreeding(i int) string {
+	s := strconv.FormatFloat(d.pedigree.Inbreeding(i), 'f', 4, 64)
+	s = "F " + strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
+	if d.pedigree.Uncertain(i) {
+		s += " expected"
+		d.used.expected = true
+	}
+	if !d.founder(i) {
+		d.used.inbred = true
+	}
+	return s
+}
+
+// grounds are the fills of the boxes, from the inbreeding coefficient at which
+// each begins: the young of second cousins, first cousins, half sibs, full sibs.
+// They get darker evenly, so that a print without colour shows them too.
+var grounds = []struct {
+	from   float64
+	colour string
+}{
+	{0, "#ffffff"},
+	{1.0 / 64, "#f7f1df"},
+	{1.0 / 16, "#efe0b6"},
+	{1.0 / 8, "#e2c586"},
+	{1.0 / 4, "#cfa45a"},
+}
+
+func (d *drawing) ground(i int) string {
+	const rounding = 1e-9 // what sums of kinships may be off by
+	colour := grounds[0].colour
+	for _, g := range grounds {
+		if d.pedigree.Inbreeding(i) >= g.from-rounding {
+			colour = g.colour
+		}
+	}
+	return colour
+}

@@ -1,0 +1,159 @@
+package lineage
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/emicklei/dot"
+
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
+)
+
+// mating is the young of one clutch, or of the same parents if no clutch is
+// known.
+type mating struct {
+	clutch    string
+	sire, dam pedigree.Parent
+	young     []int // in the order of the pedigree, all in the view
+}
+
+// matings gathers those that the view shows, in the order of their first young.
+func (d *drawing) matings() []*mating {
+	type origin struct{ clutch, sire, dam string }
+	found := map[origin]*mating{}
+	var order []*mating
+	for i, shown := range d.shown {
+		if !shown {
+			continue
+		}
+		sire, dam := d.pedigree.Parents(i)
+		o := origin{d.animals[i].Clutch, name(sire), name(dam)}
+		if o == (origin{}) {
+			continue
+		}
+		m := found[o]
+		if m == nil {
+			m = &mating{clutch: o.clutch, sire: sire, dam: dam}
+			found[o] = m
+			order = append(order, m)
+		}
+		m.young = append(m.young, i)
+	}
+	return order
+}
+
+// name tells parents apart: by the animal, or by the group.
+func name(p pedigree.Parent) string {
+	switch {
+	case !p.Known:
+		return ""
+	case p.Group != "":
+		return "group " + p.Group
+	}
+	return strconv.Itoa(p.Candidates[0].Animal)
+}
+
+// drawMatings draws the points and all lines.
+func (d *drawing) drawMatings() {
+	for _, m := range d.matings() {
+		lines := d.lines(m)
+		if len(lines) == 0 && len(m.young) < 2 {
+			continue // a point with one line says nothing
+		}
+		point := d.drawPoint(m)
+		for _, l := range lines {
+			d.drawLine(l, point)
+		}
+		for _, y := range m.young {
+			d.graph.Edge(point, d.nodes[y]).Attr("arrowsize", "0.6")
+		}
+	}
+}
+
+// line is one from a parent in the view to the point of a mating.
+type line struct {
+	pedigree.Share
+	even bool // all candidates have the same probability
+}
+
+func (d *drawing) lines(m *mating) []line {
+	var lines []line
+	for _, parent := range []pedigree.Parent{m.sire, m.dam} {
+		even := true
+		for _, c := range parent.Candidates {
+			even = even && c.Probability == parent.Candidates[0].Probability
+		}
+		for _, c := range parent.Candidates {
+			if d.shown[c.Animal] {
+				lines = append(lines, line{c, even})
+			}
+		}
+	}
+	return lines
+}
+
+func (d *drawing) drawLine(l line, to dot.Node) {
+	e := d.graph.Edge(d.nodes[l.Animal], to)
+	e.Attr("dir", "none")
+	if l.Probability >= 1 {
+		return
+	}
+	e.Attr("style", "dashed")
+	d.used.possible = true
+	percent := fmt.Sprintf("%.0f %%", 100*l.Probability)
+	e.Attr("tooltip", quoted("possible parent, "+percent))
+	if !l.even {
+		e.Attr("label", quoted(percent))
+		e.Attr("fontname", font)
+		e.Attr("fontsize", "9")
+	}
+}
+
+func (d *drawing) drawPoint(m *mating) dot.Node {
+	n := d.graph.Node(fmt.Sprintf("mating-%07d", m.young[0]))
+	n.Delete("label")
+	n.Attr("id", quoted("young-"+d.pedigree.ID(m.young[0])))
+	n.Attr("shape", "point")
+	n.Attr("width", "0.08")
+	n.Attr("tooltip", quoted(d.describe(m)))
+	if m.clutch != "" {
+		n.Attr("xlabel", quoted(m.clutch))
+		n.Attr("fontname", font)
+		n.Attr("fontsize", "9")
+	}
+	return n
+}
+
+// describe tells a mating in words.
+func (d *drawing) describe(m *mating) string {
+	var parts []string
+	if m.clutch != "" {
+		parts = append(parts, "clutch "+m.clutch)
+	}
+	for _, side := range []struct {
+		word   string
+		parent pedigree.Parent
+	}{{"sire", m.sire}, {"dam", m.dam}} {
+		parts = append(parts, side.word+" "+d.describeParent(side.parent))
+	}
+	return strings.Join(parts, "; ")
+}
+
+func (d *drawing) describeParent(p pedigree.Parent) string {
+	if !p.Known {
+		return "not known"
+	}
+	var ids []string
+	for _, c := range p.Candidates {
+		ids = append(ids, d.pedigree.ID(c.Animal))
+	}
+	text := strings.Join(ids, " or ")
+	switch {
+	case len(ids) == 1:
+		return text
+	case p.Kind == pedigree.Several:
+		return text + ", not the same for each young"
+	}
+	return text + ", the same for all young"
+}
