@@ -37,6 +37,9 @@ func Write(path string, data []byte) error {
 
 // follow gives the file that path leads to, which need not exist yet.
 func follow(path string) (string, error) {
+	if path == "" {
+		return "", &fs.PathError{Op: "replace", Path: path, Err: fs.ErrNotExist}
+	}
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
