@@ -201,5 +201,6 @@ type Conflict struct {
 // in the worst case is the square of the number of pairings. It is meant for up
 // to 1,000 pairings.
 func Plan(room Room, pairings []Pairing, from civil.Date) Season {
-	return Season{}
+	validate(room, pairings, from)
+	return newYard(room, pairings, from).season()
 }

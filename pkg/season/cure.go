@@ -1,0 +1,120 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+// mostMoved is how many days a pairing is moved at most in search of a cure.
+const mostMoved = 183
+
+// cure says by how many days one of some pairings would have to move, all else
+// being equal, to be in no conflict at all: the one that begins last and has
+// such a move. It is empty when there is none.
+func (y *yard) cure(pairings []int) string {
+	latestFirst := slices.Clone(pairings)
+	slices.SortFunc(latestFirst, func(a, b int) int {
+		return cmp.Or(cmp.Compare(y.jobs[b].plan[0], y.jobs[a].plan[0]), cmp.Compare(b, a))
+	})
+	for _, i := range latestFirst {
+		switch j, by := y.jobs[i], y.move(i); {
+		case by > 0:
+			return fmt.Sprintf("%s started %s later, on %s, clears it", j.ID, count(by, "day"), j.Start.Add(by))
+		case by < 0:
+			return fmt.Sprintf("%s planned to be ready %s earlier, by %s, clears it", j.ID, count(-by, "day"), j.ReadyBy.Add(by))
+		}
+	}
+	return ""
+}
+
+// move gives the smallest move of a pairing after which it is in no conflict, 0
+// for none.
+func (y *yard) move(i int) int {
+	if by, known := y.moves[i]; known {
+		return by
+	}
+	y.moves[i] = y.findMove(i)
+	return y.moves[i]
+}
+
+// findMove plans the pairing anew for each day. What has begun does not move; a
+// forward plan moves to later days only, and a backward plan to earlier ones
+// only, so as to stay in time.
+func (y *yard) findMove(i int) int {
+	j := y.jobs[i]
+	if j.rec.last >= 0 {
+		return 0
+	}
+	full, busy := y.fullWithout(i), y.busyWithout(i)
+	step, p := 1, j.Pairing
+	if p.ReadyBy.Known() {
+		step = -1
+	}
+	for n := 1; n <= mostMoved; n++ {
+		if by := n * step; step > 0 {
+			p.Start = j.Start.Add(by)
+		} else {
+			p.ReadyBy = j.ReadyBy.Add(by)
+		}
+		moved := newJob(p, j.away, j.today)
+		switch clear := moved.conflict == nil; {
+		case !clear && step < 0 && moved.conflict.Kind == TooLate:
+			return 0
+		case clear && moved.plan[0] >= y.today && !moved.enters(full, y.today) && !moved.whole().on(busy, y.today):
+			return n * step
+		}
+	}
+	return 0
+}
+
+// fullWithout gives for each place of a pairing the days on which it is full of
+// others.
+func (y *yard) fullWithout(i int) map[string]days {
+	full := map[string]days{}
+	for _, p := range y.jobs[i].Phases {
+		capacity, known := y.capacity[p.Place]
+		if !known || full[p.Place] != nil {
+			continue
+		}
+		if full[p.Place] = (days{}); capacity == 0 {
+			full[p.Place] = always
+			continue
+		}
+		others := slices.DeleteFunc(slices.Clone(y.holds[p.Place]), func(h hold) bool { return h.pairing == i })
+		for _, c := range crowds(others, capacity-1, y.today) {
+			full[p.Place] = append(full[p.Place], c.run)
+		}
+	}
+	return full
+}
+
+// busyWithout gives the days on which an animal of a pairing is in another one.
+func (y *yard) busyWithout(i int) days {
+	var busy days
+	for _, a := range y.jobs[i].Animals {
+		for _, c := range y.cycles[a] {
+			if c.pairing != i {
+				busy = append(busy, c.run)
+			}
+		}
+	}
+	slices.SortFunc(busy, func(a, b run) int { return a.first - b.first })
+	return busy.joined()
+}
+
+// enters reports whether the plan has a phase in a place while that is full.
+func (j *job) enters(full map[string]days, today int) bool {
+	for k, p := range j.Phases {
+		if (run{j.plan[k], j.plan[k+1] - 1}).on(full[p.Place], today) {
+			return true
+		}
+	}
+	return false
+}
+
+// on reports whether r has a day of s from the day first on.
+func (r run) on(s days, first int) bool {
+	r.first = max(r.first, first)
+	return r.first <= r.last && len(s.and(days{r})) > 0
+}

@@ -1,0 +1,42 @@
+package season
+
+import "fmt"
+
+// forward plans from the day on which the first phase begins, or from what is
+// recorded.
+func (j *job) forward() {
+	c := j.rec.fix(j.question())
+	start := single(j.Start)
+	// A start that the records do not bear out was a wish; the phases before
+	// the first record then have their usual length.
+	if started := c.with(0, start); j.rec.last < 0 || started.ignoring(c.away).feasible() {
+		c = started
+	}
+	if p, ok := c.solve(); ok {
+		j.plan = p
+		return
+	}
+	cure := ""
+	if j.rec.last < 0 {
+		later := j.question().with(0, from(j.Start)).usable()[0].first()
+		cure = fmt.Sprintf("; starting %s later, on %s, avoids it", count(later-int(j.Start), "day"), date(later))
+	}
+	j.isAway(c, cure)
+}
+
+// isAway takes the plan that ignores the days away that are in the way.
+func (j *job) isAway(c chain, cure string) {
+	p, event, in := c.blocked()
+	j.plan = p
+	j.conflict = &Conflict{Kind: Away, Pairings: []string{j.ID}, Days: in.span()}
+	what := ""
+	if event < len(j.Phases) {
+		j.conflict.Phase = j.Phases[event].Name
+		what = "the start of " + j.conflict.Phase
+	} else {
+		j.conflict.Phase = j.Phases[event-1].Name
+		what = "the end of " + j.conflict.Phase
+	}
+	j.conflict.Message = fmt.Sprintf("%s: %s falls on %s, in the days away %s, and no lengths of the phases within their limits avoid that%s",
+		j.ID, what, date(p[event]), in.span(), cure)
+}
