@@ -86,7 +86,9 @@ func (d Date) Add(n int) Date {
 	if d == 0 {
 		return 0
 	}
-	return Date(min(max(int64(d)+int64(n), int64(First)), int64(Last)))
+	span := int(Last - First) // more would leave the range from any date, and could overflow
+	n = min(max(n, -span), span)
+	return min(max(d+Date(n), First), Last)
 }
 
 // Sub gives the days from e to d.

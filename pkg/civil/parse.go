@@ -14,7 +14,7 @@ type ParseError struct {
 }
 
 func (e *ParseError) Error() string {
-	return fmt.Sprintf("%q is not a date: %s; %s", e.Text, e.Reason, e.Cure)
+	return fmt.Sprintf("%.40q is not a date: %s; %s", e.Text, e.Reason, e.Cure)
 }
 
 const wantISO = "write year, month and day as 2027-03-19"
@@ -72,7 +72,7 @@ func ParseSpan(s string) (Span, error) {
 		return Span{}, err
 	}
 	if b < a {
-		return Span{}, &ParseError{Text: s, Reason: "it ends before it begins", Cure: fmt.Sprintf("write %s..%s", b, a)}
+		return Span{}, &ParseError{Text: s, Reason: "the span ends before it begins", Cure: fmt.Sprintf("write %s..%s", b, a)}
 	}
 	return Span{First: a, Last: b}, nil
 }

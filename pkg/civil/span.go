@@ -15,7 +15,7 @@ func (s Span) Days() int {
 }
 
 // Contains reports whether d is in s.
-func (s Span) Contains(d Date) bool { return d != 0 && s.First <= d && d <= s.Last }
+func (s Span) Contains(d Date) bool { return s.First != 0 && s.First <= d && d <= s.Last }
 
 // Overlaps reports whether s and t share a day.
 func (s Span) Overlaps(t Span) bool {

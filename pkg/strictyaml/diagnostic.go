@@ -40,7 +40,7 @@ type Diagnostic struct {
 	Severity Severity `json:"severity"`
 	Message  string   `json:"message"`           // what is wrong, one sentence without a full stop
 	Cure     string   `json:"cure,omitempty"`    // what to do about it, without a full stop
-	Excerpt  string   `json:"excerpt,omitempty"` // the line of the file
+	Excerpt  string   `json:"excerpt,omitempty"` // the line of the file; empty for one of more than 4096 bytes
 }
 
 // String gives file:line:column: message; cure.
@@ -62,37 +62,6 @@ func (d Diagnostic) String() string {
 		b.WriteString("; " + d.Cure)
 	}
 	return b.String()
-}
-
-// Picture gives the line of the file with a caret below the place, as two
-// indented lines, or nothing when there is no line to show. A long line is cut
-// around the place.
-func (d Diagnostic) Picture() string {
-	if d.Excerpt == "" {
-		return ""
-	}
-	const width = 100
-	runes := []rune(d.Excerpt)
-	at := min(max(d.Column-1, 0), len(runes))
-	from := 0
-	if len(runes) > width && at > width/2 {
-		from = min(at-width/2, len(runes)-width)
-	}
-	to := min(from+width, len(runes))
-	text := string(runes[from:to])
-	if from > 0 {
-		text = "…" + text
-		at++
-	}
-	if to < len(runes) {
-		text += "…"
-	}
-	number := fmt.Sprintf("%5d | ", d.Line)
-	picture := number + text + "\n"
-	if d.Column > 0 {
-		picture += strings.Repeat(" ", len(number)-2) + "| " + strings.Repeat(" ", at-from) + "^\n"
-	}
-	return picture
 }
 
 // Diagnostics is a list of problems. It is not an error itself; see [Diagnostics.Err].

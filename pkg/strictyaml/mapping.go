@@ -38,7 +38,7 @@ func (doc *Document) Mapping(n *yaml.Node, what string) *Mapping {
 			continue
 		}
 		if line, twice := lines[key.Value]; twice {
-			doc.Errorf(key, "keep one of them", "key %q stands twice in %s, first in line %d", key.Value, what, line)
+			doc.Errorf(key, "keep one of them", "key %q stands twice in %s, first in line %d", shorten(key.Value), what, line)
 			continue
 		}
 		lines[key.Value] = key.Line
@@ -80,6 +80,16 @@ func (m *Mapping) Key(key string) *yaml.Node {
 	return nil
 }
 
+// Has reports whether m has a value for key, without taking it.
+func (m *Mapping) Has(key string) bool {
+	for i, k := range m.keys {
+		if k.Value == key {
+			return !isNull(m.values[i])
+		}
+	}
+	return false
+}
+
 // Rest takes all keys that were not taken yet, in the order of the file, for
 // mappings whose keys are names of the keeper's.
 func (m *Mapping) Rest() (keys, values []*yaml.Node) {
@@ -99,7 +109,7 @@ func (m *Mapping) Done() {
 		if m.taken[i] {
 			continue
 		}
-		m.doc.Errorf(k, cureForName(k.Value, m.known, "known here: "), "unknown key %q in %s", k.Value, m.what)
+		m.doc.Errorf(k, cureForName(k.Value, m.known, "known here: "), "unknown key %q in %s", shorten(k.Value), m.what)
 	}
 }
 
@@ -113,21 +123,27 @@ func (m *Mapping) Text(key string) string {
 	return m.doc.Text(n, key)
 }
 
-// Text gives the text of a scalar; name is for messages.
+// Text gives the text of a scalar; name is for messages. It reports another
+// kind of node, control characters, and an entry of a list with nothing in it.
 func (doc *Document) Text(n *yaml.Node, name string) string {
-	if n.Kind != yaml.ScalarNode {
-		doc.Errorf(n, "write one value", "%s is one value, not %s", name, kindName(n))
-		return ""
-	}
-	if strings.ContainsFunc(n.Value, isControl) {
-		doc.Errorf(n, "remove it", "%s has a control character", name)
-		return ""
-	}
-	return n.Value
+	text, _ := doc.scalar(n, name)
+	return text
 }
 
-func isControl(r rune) bool {
-	return r < ' ' && r != '\n' || r >= 0x7f && r < 0xa0 || r == '\u2028' || r == '\u2029' || r >= '\u202a' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069'
+// scalar is Text; the second result is false when n was reported.
+func (doc *Document) scalar(n *yaml.Node, name string) (string, bool) {
+	switch {
+	case n.Kind != yaml.ScalarNode:
+		doc.Errorf(n, "write one value", "%s is one value, not %s", name, kindName(n))
+		return "", false
+	case isNull(n):
+		doc.Errorf(n, "write a value or remove it", "%s has nothing in it", name)
+		return "", false
+	case strings.ContainsFunc(n.Value, isControl):
+		doc.Errorf(n, "remove it", "%s has a control character", name)
+		return "", false
+	}
+	return n.Value, true
 }
 
 // List takes a sequence, and nothing when the key is missing. It reports a
@@ -173,11 +189,17 @@ func (m *Mapping) Choice(key string, words ...string) string {
 	if n == nil {
 		return ""
 	}
-	text := m.doc.Text(n, key)
-	if text == "" || slices.Contains(words, text) {
+	return m.doc.Choice(n, key, words...)
+}
+
+// Choice reads one of the given words; name is for messages. It is empty when
+// another word was reported.
+func (doc *Document) Choice(n *yaml.Node, name string, words ...string) string {
+	text, ok := doc.scalar(n, name)
+	if !ok || slices.Contains(words, text) {
 		return text
 	}
-	m.doc.Errorf(n, cureForName(text, words, "write one of "), "%s cannot be %q", key, text)
+	doc.Errorf(n, cureForName(text, words, "write one of "), "%s cannot be %q", name, shorten(text))
 	return ""
 }
 

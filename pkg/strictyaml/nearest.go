@@ -3,8 +3,9 @@ package strictyaml
 import "strings"
 
 // Nearest gives the candidate that is most like name, for "did you mean"; empty
-// when none is near. Near is at most two edits (Levenshtein 1966, without
-// regard to case) and fewer than half the letters; of equals the first one wins.
+// when none is near. Near is at most two edits and fewer than half the letters,
+// without regard to case; an edit is a letter too many, too few or wrong, or two
+// that changed places (Damerau 1964). Of equals the first one wins.
 // It costs len(name) times the length of all candidates.
 func Nearest(name string, candidates []string) string {
 	lower := []rune(strings.ToLower(name))
@@ -18,28 +19,33 @@ func Nearest(name string, candidates []string) string {
 	return best
 }
 
-// distance is the edit distance of a and b; limit or more is given as limit.
+// distance is the number of edits between a and b, no letter being edited
+// twice; limit or more is given as limit.
 func distance(a, b []rune, limit int) int {
 	if len(a)-len(b) >= limit || len(b)-len(a) >= limit {
 		return limit
 	}
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
+	var before []int // the row before the last one
+	last := make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
 	}
-	for i, ra := range a {
-		diagonal := row[0]
+	for i := range a {
+		row := make([]int, len(b)+1)
 		row[0] = i + 1
-		for j, rb := range b {
-			cost := diagonal
-			if ra != rb {
-				cost = 1 + min(diagonal, row[j], row[j+1])
+		for j := range b {
+			if a[i] == b[j] {
+				row[j+1] = last[j]
+				continue
 			}
-			diagonal = row[j+1]
-			row[j+1] = cost
+			row[j+1] = 1 + min(last[j], last[j+1], row[j])
+			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
+				row[j+1] = min(row[j+1], 1+before[j-1])
+			}
 		}
+		before, last = last, row
 	}
-	return min(row[len(b)], limit)
+	return min(last[len(b)], limit)
 }
 
 // DidYouMean gives `did you mean "x"?` for the nearest candidate, and nothing

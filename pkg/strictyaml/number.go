@@ -13,7 +13,9 @@ var (
 	plainInt   = regexp.MustCompile(`^-?[0-9]{1,15}$`)
 	plainFloat = regexp.MustCompile(`^-?[0-9]{1,15}(\.[0-9]{1,15})?$`)
 	quantity   = regexp.MustCompile(`^(-?[0-9]{1,15}(?:\.[0-9]{1,15})?) ?([^0-9.\s-][^0-9]*)$`)
-	commaFloat = regexp.MustCompile(`^-?[0-9]+,[0-9]+$`)
+	commaFloat = regexp.MustCompile(`^-?[0-9]{1,15},[0-9]{1,15}$`)
+
+	commaQuantity = regexp.MustCompile(`^-?[0-9]{1,15},[0-9]{1,15} ?[^0-9,.\s-]{1,9}$`)
 )
 
 // Int takes a whole number from low to high. The second result is false when
@@ -28,11 +30,8 @@ func (m *Mapping) Int(key string, low, high int) (int, bool) {
 
 // Int reads a whole number from low to high; name is for messages.
 func (doc *Document) Int(n *yaml.Node, name string, low, high int) (int, bool) {
-	text := doc.Text(n, name)
-	if text == "" {
-		if n.Kind == yaml.ScalarNode && n.Value == "" {
-			doc.Errorf(n, "write a whole number", "%s is empty", name)
-		}
+	text, ok := doc.scalar(n, name)
+	if !ok {
 		return 0, false
 	}
 	if !plainInt.MatchString(text) {
@@ -59,11 +58,8 @@ func (m *Mapping) Float(key string, low, high float64) (float64, bool) {
 
 // Float reads a number from low to high; name is for messages.
 func (doc *Document) Float(n *yaml.Node, name string, low, high float64) (float64, bool) {
-	text := doc.Text(n, name)
-	if text == "" {
-		if n.Kind == yaml.ScalarNode && n.Value == "" {
-			doc.Errorf(n, "write a number", "%s is empty", name)
-		}
+	text, ok := doc.scalar(n, name)
+	if !ok {
 		return 0, false
 	}
 	if !plainFloat.MatchString(text) {
@@ -75,36 +71,35 @@ func (doc *Document) Float(n *yaml.Node, name string, low, high float64) (float6
 		return 0, false
 	}
 	v, _ := strconv.ParseFloat(text, 64)
-	return v, doc.inRange(n, name, v, low, high)
-}
-
-func (doc *Document) inRange(n *yaml.Node, name string, v, low, high float64) bool {
 	if v < low || v > high {
-		doc.Errorf(n, fmt.Sprintf("write a number from %v to %v", low, high), "%s is %v", name, v)
-		return false
+		doc.Errorf(n, fmt.Sprintf("write a number from %v to %v", low, high), "%s is %s", name, text)
+		return 0, false
 	}
-	return true
+	return v, true
 }
 
-// Unit is a kind of quantity with the units that may be written, and what to
-// multiply and add to get the base unit.
+// Unit is a kind of quantity with the units that may be written.
 type Unit struct {
 	Base  string // such as "g"; also the ending of the key that holds a bare number
 	Known []Conversion
 }
 
-// Conversion turns a written unit into the base unit: base = written*Factor + Offset.
+// Conversion turns a written unit into the base unit:
+// base = (written - Zero) * Times / Per. The division is apart, for 1/1000 and
+// 5/9 have no exact value.
 type Conversion struct {
-	Name           string
-	Factor, Offset float64
+	Name             string
+	Zero, Times, Per float64
 }
+
+func (c Conversion) base(written float64) float64 { return (written - c.Zero) * c.Times / c.Per }
 
 // The quantities of a keeper's file. The factors are exact by definition
 // (international pound and inch of 1959; Celsius and Fahrenheit scales).
 var (
-	grams = Unit{"g", []Conversion{{"g", 1, 0}, {"kg", 1000, 0}, {"mg", 0.001, 0}, {"oz", 28.349523125, 0}}}
-	mm    = Unit{"mm", []Conversion{{"mm", 1, 0}, {"cm", 10, 0}, {"in", 25.4, 0}}}
-	degC  = Unit{"c", []Conversion{{"°C", 1, 0}, {"C", 1, 0}, {"°F", 5.0 / 9, -160.0 / 9}, {"F", 5.0 / 9, -160.0 / 9}}}
+	grams = Unit{"g", []Conversion{{"g", 0, 1, 1}, {"kg", 0, 1000, 1}, {"mg", 0, 1, 1000}, {"oz", 0, 28.349523125, 1}}}
+	mm    = Unit{"mm", []Conversion{{"mm", 0, 1, 1}, {"cm", 0, 10, 1}, {"in", 0, 254, 10}}}
+	degC  = Unit{"c", []Conversion{{"°C", 0, 1, 1}, {"C", 0, 1, 1}, {"°F", 32, 5, 9}, {"F", 32, 5, 9}}}
 )
 
 // Grams is a mass: g, kg, mg, oz.
@@ -135,8 +130,8 @@ func (m *Mapping) Quantity(key string, u Unit, low, high float64) (float64, bool
 }
 
 func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float64) (float64, bool) {
-	text := doc.Text(n, key)
-	if text == "" {
+	text, ok := doc.scalar(n, key)
+	if !ok {
 		return 0, false
 	}
 	if plainFloat.MatchString(text) {
@@ -146,18 +141,26 @@ func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float6
 	}
 	match := quantity.FindStringSubmatch(text)
 	if match == nil {
-		doc.Errorf(n, fmt.Sprintf("write a number and its unit, such as %s: 12.5 %s", key, u.Known[0].Name), "%s is %q", key, shorten(text))
+		cure := fmt.Sprintf("write a number and its unit, such as %s: 12.5 %s", key, u.Known[0].Name)
+		if commaQuantity.MatchString(text) {
+			cure = "write a point: " + strings.Replace(text, ",", ".", 1)
+		}
+		doc.Errorf(n, cure, "%s is %q", key, shorten(text))
 		return 0, false
 	}
 	names := make([]string, len(u.Known))
 	for i, c := range u.Known {
 		names[i] = c.Name
 		if c.Name == match[2] {
-			v, _ := strconv.ParseFloat(match[1], 64)
-			v = v*c.Factor + c.Offset
-			return v, doc.inRange(n, key, v, low, high)
+			written, _ := strconv.ParseFloat(match[1], 64)
+			v := c.base(written)
+			if v < low || v > high {
+				doc.Errorf(n, fmt.Sprintf("write a quantity from %v to %v %s", low, high, u.Known[0].Name), "%s is %s", key, text)
+				return 0, false
+			}
+			return v, true
 		}
 	}
-	doc.Errorf(n, "units known here: "+strings.Join(names, ", "), "%s has the unknown unit %q", key, match[2])
+	doc.Errorf(n, "units known here: "+strings.Join(names, ", "), "%s has the unknown unit %q", key, shorten(match[2]))
 	return 0, false
 }

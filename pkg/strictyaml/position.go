@@ -25,3 +25,20 @@ func (doc *Document) Diagnostic(severity Severity, at Position, message, cure st
 		Severity: severity, Message: message, Cure: cure, Excerpt: doc.line(at.Line),
 	}
 }
+
+// Report adds d to the problems of doc.
+func (doc *Document) Report(d Diagnostic) { doc.problems = append(doc.problems, d) }
+
+// Value gives the value of key in the mapping n, and nil when n is no mapping,
+// or the key is missing or empty.
+func Value(n *yaml.Node, key string) *yaml.Node {
+	if n.Kind != yaml.MappingNode {
+		return nil
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i].Value == key && !isNull(n.Content[i+1]) {
+			return n.Content[i+1]
+		}
+	}
+	return nil
+}
