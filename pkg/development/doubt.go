@@ -1,0 +1,74 @@
+package development
+
+import "fmt"
+
+const (
+	// doubtful is the chance of what was seen below which the model is
+	// doubted aloud. A rarer thing than 3 in 100 says more about the step
+	// lengths, the temperature or a date than about the frogs.
+	doubtful = 0.03
+
+	// impossible is the chance below which the model is no longer followed
+	// to the letter: the steps are widened.
+	impossible = 1e-6
+)
+
+// An oddity is something that was seen of one event, and how it compares with
+// what was expected.
+type oddity struct {
+	step     int          // place in the stretch of the step that the event ends
+	expected Distribution // days from the begin of the stretch
+	chance   float64      // of this or something farther out
+	saw      string
+}
+
+// doubt says in one line what is unlikely about a stretch that begins with the
+// event from. events are the ends of its steps, chance that of all that was
+// seen.
+func (s stretch) doubt(from Stage, events []Stage, chance float64) string {
+	odd := s.oddest()
+	text := fmt.Sprintf("%v %s %v, where the profile expects %d to %s (10th to 90th percentile): "+
+		"what was seen has a chance %s, so the step lengths, the temperature or a date is in doubt",
+		events[odd.step], odd.saw, from, odd.expected.Quantile(0.1), inDays(odd.expected.Quantile(0.9)), percent(chance))
+	if chance < impossible {
+		text += ", and what follows from it is rough"
+	}
+	return text
+}
+
+// oddest finds what was seen farthest out.
+func (s stretch) oddest() oddity {
+	odd := oddity{chance: 2}
+	sum := Point(0)
+	for i, step := range s.steps {
+		sum = sum.Plus(step)
+		if s.closed && i == len(s.steps)-1 {
+			if c := 2 * min(sum.CDF(s.end), 1-sum.CDF(s.end-1)); c <= odd.chance {
+				odd = oddity{i, sum, c, "came " + inDays(s.end) + " after"}
+			}
+			break
+		}
+		if c := 1 - sum.CDF(s.lo[i]-1); s.lo[i] > 0 && c < odd.chance {
+			odd = oddity{i, sum, c, "did not come within " + inDays(s.lo[i]-1) + " of"}
+		}
+		if c := sum.CDF(s.hi[i]); s.hi[i] != never && c <= odd.chance {
+			odd = oddity{i, sum, c, "came within " + inDays(s.hi[i]) + " of"}
+		}
+	}
+	return odd
+}
+
+func inDays(n int) string {
+	if n == 1 {
+		return "1 day"
+	}
+	return fmt.Sprintf("%d days", n)
+}
+
+// percent gives a small chance in words.
+func percent(chance float64) string {
+	if chance < 0.001 {
+		return "under 0.1 %"
+	}
+	return fmt.Sprintf("of %.1f %%", chance*100)
+}
