@@ -41,27 +41,26 @@ func (d *drawing) drawAnimal(row *dot.Graph, i int) {
 	n := row.Node(fmt.Sprintf("animal-%07d", i))
 	n.Attr("id", quoted("animal-"+id))
 	n.Attr("label", quoted(d.words(i)...))
-	n.Attr("tooltip", quoted(d.tooltip(i)))
+	n.Attr("tooltip", hover(d.tooltip(i)))
 	n.Attr("shape", "box")
 	n.Attr("fontname", font)
 	n.Attr("fontsize", "11")
 	n.Attr("margin", "0.12,0.06")
 	n.Attr("fillcolor", d.ground(i))
 	style, width := "rounded,filled", "1"
-	switch a.Sex {
-	case Male:
+	switch {
+	case a.Gone:
+		n.Attr("color", "gray60")
+		n.Attr("fontcolor", "gray35")
+		d.used.gone = true
+	case a.Sex == Male:
 		width = "2.4"
 		d.used.male = true
-	case Female:
+	case a.Sex == Female:
 		d.used.female = true
 	default:
 		style += ",dotted"
 		d.used.unsexed = true
-	}
-	if a.Gone {
-		n.Attr("color", "gray55")
-		n.Attr("fontcolor", "gray45")
-		d.used.gone = true
 	}
 	if d.founder(i) {
 		n.Attr("peripheries", "2")

@@ -1,16 +1,16 @@
 // Package lineage draws who descends from whom, as a text in the DOT language
 // that Graphviz turns into a picture.
 //
-// Generations stand in rows, founders on top. Each mating is a small point with
-// lines from its parents and arrows to its young; a parent that is only one of
-// several possible ones has a dashed line. An animal is a rounded box that says
+// Generations stand in rows, founders on top. Each mating is a dot, or the id of
+// its clutch on grey, with lines from its parents and arrows to its young; a
+// parent that is only one of several possible ones has a dashed line. An animal is a rounded box that says
 // in words what it is, legible without colour:
 //
 //	double border    founder: no parent is known
 //	thick border     male
 //	thin border      female
 //	dotted border    sex not known
-//	grey text        died or left
+//	grey             died or left; the border says no sex then
 //	darker ground    more inbred; the coefficient stands in the box
 //
 // The picture carries this key itself, as far as it is used. Every animal and
@@ -71,7 +71,7 @@ func (d *drawing) setUp() {
 	g.Attr("fontsize", "10")
 	g.Attr("labelloc", "b")
 	if lines := d.used.lines(); len(lines) > 0 {
-		g.Attr("label", quoted(lines...))
+		g.Attr("label", quoted(append([]string{""}, lines...)...)) // a blank line keeps it off the boxes
 	}
 	if len(d.nodes) > large {
 		g.Attr("splines", "line")

@@ -102,7 +102,7 @@ func (d *drawing) drawLine(l line, to dot.Node) {
 	e.Attr("style", "dashed")
 	d.used.possible = true
 	percent := fmt.Sprintf("%.0f %%", 100*l.Probability)
-	e.Attr("tooltip", quoted("possible parent, "+percent))
+	e.Attr("tooltip", hover("possible parent, "+percent))
 	if !l.even {
 		e.Attr("label", quoted(percent))
 		e.Attr("fontname", font)
@@ -110,18 +110,28 @@ func (d *drawing) drawLine(l line, to dot.Node) {
 	}
 }
 
+// drawPoint draws the place where the lines of a mating meet: the id of its
+// clutch on grey, or a dot. An id beside a dot would be crossed by the lines.
 func (d *drawing) drawPoint(m *mating) dot.Node {
 	n := d.graph.Node(fmt.Sprintf("mating-%07d", m.young[0]))
-	n.Delete("label")
 	n.Attr("id", quoted("young-"+d.pedigree.ID(m.young[0])))
-	n.Attr("shape", "point")
-	n.Attr("width", "0.08")
-	n.Attr("tooltip", quoted(d.describe(m)))
-	if m.clutch != "" {
-		n.Attr("xlabel", quoted(m.clutch))
-		n.Attr("fontname", font)
-		n.Attr("fontsize", "9")
+	n.Attr("tooltip", hover(d.describe(m)))
+	if m.clutch == "" {
+		n.Delete("label")
+		n.Attr("shape", "point")
+		n.Attr("width", "0.08")
+		return n
 	}
+	n.Attr("label", quoted(m.clutch))
+	n.Attr("shape", "box")
+	n.Attr("style", "rounded,filled")
+	n.Attr("fillcolor", "gray90")
+	n.Attr("penwidth", "0")
+	n.Attr("height", "0.18")
+	n.Attr("width", "0.2")
+	n.Attr("margin", "0.05,0.02")
+	n.Attr("fontname", font)
+	n.Attr("fontsize", "9")
 	return n
 }
 
