@@ -8,7 +8,7 @@ import (
 // Measure is a weight in g or a length in mm, and when it was taken.
 type Measure struct {
 	Value float64
-	On    civil.Date           // unknown for a value of the list of animals
+	On    civil.Date          // unknown for a value of the list of animals
 	At    strictyaml.Position // where it stands
 }
 

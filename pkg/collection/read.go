@@ -4,6 +4,9 @@ import (
 	"io"
 	"os"
 
+	"go.yaml.in/yaml/v3"
+
+	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
@@ -30,5 +33,70 @@ func Load(path string) (*Collection, strictyaml.Diagnostics, error) {
 // sorting the diary by date.
 func Read(file string, data []byte) (*Collection, strictyaml.Diagnostics) {
 	doc := strictyaml.Parse(file, data)
-	return nil, doc.Problems()
+	if doc.Root == nil {
+		return nil, doc.Problems()
+	}
+	r := &reader{
+		doc:     doc,
+		guesses: maxGuesses,
+		cures:   make(map[string]string),
+		c: &Collection{
+			doc:      doc,
+			subjects: make(map[string]subject),
+			targets:  make(map[string]int),
+			profiles: make(map[string]*species.Profile),
+		},
+	}
+	r.sections()
+	r.link()
+	r.trace()
+	r.fill()
+	r.check()
+	problems := doc.Problems()
+	if problems.HasErrors() {
+		return nil, problems
+	}
+	doc.Root = nil // only the lines are needed from here on, and the nodes are large
+	return r.c, problems
+}
+
+// reader fills a collection. The nodes of its lists stay at hand, so that a
+// check that comes late can still say where.
+type reader struct {
+	doc     *strictyaml.Document
+	c       *Collection
+	nodes   struct{ animals, clutches, pairings, diary []*yaml.Node }
+	guesses int               // how many more ids may be looked for among all ids
+	cures   map[string]string // of species that are not known
+	links   links
+	order   []int  // animals and clutches by number, each after all that it comes from
+	loop    []bool // by number, whether it comes from itself
+}
+
+// sections reads the file section by section. Nothing but ids is compared yet.
+func (r *reader) sections() {
+	m := r.doc.Mapping(r.doc.Root, "the file")
+	r.c.Keeper = r.phrase(m, "keeper")
+	r.c.Holidays = r.holidays(m)
+	r.c.Away = r.away(m)
+	r.c.Shipping = r.shipping(m)
+	r.species(m)
+	r.targets(m)
+	r.c.Equipment = r.equipment(m)
+	r.c.Rules = r.rules(m)
+	r.animals(m)
+	r.clutches(m)
+	r.pairings(m)
+	r.entries(m)
+	m.Done()
+}
+
+// errorAt reports an error at a place.
+func (r *reader) errorAt(at strictyaml.Position, message, cure string) {
+	r.doc.Report(r.doc.Diagnostic(strictyaml.Error, at, message, cure))
+}
+
+// warnAt reports a warning at a place.
+func (r *reader) warnAt(at strictyaml.Position, message, cure string) {
+	r.doc.Report(r.doc.Diagnostic(strictyaml.Warning, at, message, cure))
 }

@@ -1,0 +1,44 @@
+package collection
+
+import "github.com/spawnwright/spawnwright/pkg/strictyaml"
+
+// The limits within which a size is taken for meant. The largest living frog,
+// the goliath frog, is below 4 kg and 400 mm (from memory).
+const (
+	leastG, mostG   = 0.001, 5_000.0
+	leastMM, mostMM = 0.5, 500.0
+)
+
+func (r *reader) animals(top *strictyaml.Mapping) {
+	r.nodes.animals = top.List("animals")
+	r.c.Animals = make([]Animal, len(r.nodes.animals))
+	for i, n := range r.nodes.animals {
+		r.animal(r.doc.Mapping(n, "an animal"), i)
+	}
+}
+
+func (r *reader) animal(m *strictyaml.Mapping, i int) {
+	a := &r.c.Animals[i]
+	a.ID, a.At = r.claim(m, subject{animalKind, i})
+	a.Name = r.phrase(m, "name")
+	a.Species = r.speciesID(m)
+	a.Sex = UnknownSex
+	if sex := m.Choice("sex", string(Male), string(Female), string(UnknownSex)); sex != "" {
+		a.Sex = Sex(sex)
+	}
+	a.Line, a.Locality = r.phrase(m, "line"), r.phrase(m, "locality")
+	a.Hatched, a.OutOfWater = r.date(m, "hatched"), r.date(m, "out_of_water")
+	a.Acquired = r.date(m, "acquired")
+	a.Sires, a.Dams = r.refs(m, "sire"), r.refs(m, "dam")
+	a.Clutch = r.phrase(m, "clutch")
+	a.WeightG, _ = m.Quantity("weight", strictyaml.Grams(), leastG, mostG)
+	a.LengthMM, _ = m.Quantity("length", strictyaml.Millimetres(), leastMM, mostMM)
+	a.Place = r.phrase(m, "place")
+	a.Died, a.Left = r.date(m, "died"), r.date(m, "left")
+	a.Promised = r.phrase(m, "promised")
+	a.Note = m.Text("note")
+	m.Done()
+	if m.Node.Content != nil && !m.Has("species") && !m.Has("clutch") {
+		r.errorAt(a.At, r.called(subject{animalKind, i})+" needs a species", "add species:, or the clutch it came from")
+	}
+}

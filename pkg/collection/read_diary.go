@@ -1,0 +1,108 @@
+package collection
+
+import (
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/species"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
+)
+
+// The limits within which a temperature is taken for meant.
+const leastC, mostC = -10.0, 60.0
+
+// stages are the words for what is seen of a clutch, in order.
+var stages = []string{"hatched", "feeding", "hind-legs", "toes", "front-legs", "out-of-water", "eating", "sale-ready"}
+
+var phases = []string{
+	string(species.Conditioning), string(species.Cooling), string(species.WarmUp), string(species.Rain), string(species.Rest),
+}
+
+var subjectKeys = []string{"clutch", "animal", "pairing", "place"}
+
+// facts are the keys of an entry with the subjects that they fit.
+var facts = []struct {
+	key  string
+	fits []string
+}{
+	{"saw", []string{"clutch"}},
+	{"gosner", []string{"clutch"}},
+	{"some", []string{"clutch"}},
+	{"count", []string{"clutch"}},
+	{"losses", []string{"clutch"}},
+	{"began", []string{"pairing"}},
+	{"weight_g", []string{"animal"}},
+	{"weight", []string{"animal"}},
+	{"length_mm", []string{"animal"}},
+	{"length", []string{"animal"}},
+	{"status", []string{"animal"}},
+	{"moved_to", []string{"animal", "clutch"}},
+	{"water_c", []string{"place", "clutch", "animal"}},
+	{"water", []string{"place", "clutch", "animal"}},
+	{"air_c", []string{"place", "clutch", "animal"}},
+	{"air", []string{"place", "clutch", "animal"}},
+	{"note", subjectKeys},
+}
+
+func (r *reader) entries(top *strictyaml.Mapping) {
+	r.nodes.diary = top.List("diary")
+	r.c.Diary = make([]Entry, len(r.nodes.diary))
+	for i, n := range r.nodes.diary {
+		r.entry(r.doc.Mapping(n, "a diary entry"), &r.c.Diary[i])
+	}
+}
+
+func (r *reader) entry(m *strictyaml.Mapping, e *Entry) {
+	e.At = strictyaml.PositionOf(m.Node)
+	e.On = r.neededDate(m, "on")
+	there := r.exactlyOne(m, subjectKeys...)
+	if len(there) == 1 {
+		r.fit(m, there[0])
+	}
+	e.Clutch, e.Animal = r.phrase(m, "clutch"), r.phrase(m, "animal")
+	e.Pairing, e.Place = r.phrase(m, "pairing"), r.phrase(m, "place")
+	r.seen(m, e)
+	e.Count = count(m, "count", 0)
+	e.Losses, _ = m.Int("losses", 1, maxCount)
+	e.Began = species.PhaseName(m.Choice("began", phases...))
+	e.WeightG, _ = m.Quantity("weight", strictyaml.Grams(), leastG, mostG)
+	e.LengthMM, _ = m.Quantity("length", strictyaml.Millimetres(), leastMM, mostMM)
+	e.Status = Status(m.Choice("status", string(Died), string(Left)))
+	e.MovedTo = r.phrase(m, "moved_to")
+	e.WaterC, e.AirC = temperature(m, "water"), temperature(m, "air")
+	e.Note = m.Text("note")
+	m.Done()
+}
+
+// fit reports facts that do not fit the subject, and an entry without any.
+func (r *reader) fit(m *strictyaml.Mapping, subject string) {
+	said := false
+	for _, f := range facts {
+		if !m.Has(f.key) {
+			continue
+		}
+		said = true
+		if !slices.Contains(f.fits, subject) {
+			r.doc.Errorf(m.Key(f.key), "write it in an entry about "+either(f.fits), "%s does not fit an entry about %s", f.key, subject)
+		}
+	}
+	if !said {
+		r.doc.Errorf(m.Node, "add what was seen or done, or a note:", "the entry says nothing about the %s", subject)
+	}
+}
+
+// seen takes what was seen of a clutch.
+func (r *reader) seen(m *strictyaml.Mapping, e *Entry) {
+	e.Saw = m.Choice("saw", stages...)
+	e.Gosner, _ = m.Int("gosner", 1, 46)
+	if m.Has("saw") && m.Has("gosner") {
+		r.doc.Errorf(m.Key("gosner"), "keep one of them", "saw and gosner say the same thing")
+	}
+	e.Some = m.Choice("some", "true", "false") == "true"
+	if m.Has("some") && !m.Has("saw") && !m.Has("gosner") {
+		r.doc.Errorf(m.Key("some"), "add saw:, or remove it", "some stands without the stage that was seen")
+	}
+}
+
+func temperature(m *strictyaml.Mapping, key string) Given[float64] {
+	return given(m.Quantity(key, strictyaml.Celsius(), leastC, mostC))
+}

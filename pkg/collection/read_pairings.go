@@ -1,0 +1,54 @@
+package collection
+
+import "github.com/spawnwright/spawnwright/pkg/strictyaml"
+
+func (r *reader) pairings(top *strictyaml.Mapping) {
+	r.nodes.pairings = top.List("pairings")
+	r.c.Pairings = make([]Pairing, len(r.nodes.pairings))
+	for i, n := range r.nodes.pairings {
+		r.pairing(r.doc.Mapping(n, "a pairing"), i)
+	}
+}
+
+func (r *reader) pairing(m *strictyaml.Mapping, i int) {
+	p := &r.c.Pairings[i]
+	p.ID, p.At = r.claim(m, subject{pairingKind, i})
+	r.required(m, "sire")
+	r.required(m, "dam")
+	p.Sires, p.Dams = r.refs(m, "sire"), r.refs(m, "dam")
+	r.exactlyOne(m, "start", "target", "ready_by")
+	p.Start = r.date(m, "start")
+	p.Target = r.phrase(m, "target")
+	p.ReadyBy = r.date(m, "ready_by")
+	if p.ReadyBy.Known() {
+		p.CertaintyPct = defaultCertaintyPct
+	}
+	if pct, ok := m.Int("certainty_pct", 50, 95); ok {
+		p.CertaintyPct = pct
+	}
+	if m.Has("certainty_pct") && !m.Has("ready_by") {
+		r.doc.Errorf(strictyaml.Value(m.Node, "certainty_pct"), "remove it; a target has its own",
+			"certainty_pct is only for ready_by")
+	}
+	p.Note = m.Text("note")
+	m.Done()
+}
+
+// exactlyOne reports when not exactly one of the keys has a value. It gives
+// the keys that have one.
+func (r *reader) exactlyOne(m *strictyaml.Mapping, keys ...string) []string {
+	var there []string
+	for _, key := range keys {
+		if m.Has(key) {
+			there = append(there, key)
+		}
+	}
+	switch {
+	case m.Node.Content == nil: // not a mapping, which was reported
+	case len(there) == 0:
+		r.doc.Errorf(m.Node, "add one of them", "%s needs %s", m.What(), either(keys))
+	case len(there) > 1:
+		r.doc.Errorf(strictyaml.Value(m.Node, there[1]), "keep one of them", "%s has %s and %s", m.What(), there[0], there[1])
+	}
+	return there
+}
