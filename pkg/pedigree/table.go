@@ -92,6 +92,7 @@ func (t *table) read() {
 	t.rows = csv.NewReader(bytes.NewReader(t.data))
 	t.rows.FieldsPerRecord = -1 // counted here, to say what to do about it
 	t.rows.ReuseRecord = true
+	t.rows.TrimLeadingSpace = true
 	header := t.next()
 	if header == nil {
 		if len(t.errs) == 0 {
