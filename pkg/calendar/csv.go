@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"io"
 	"strings"
+	"unicode/utf8"
 )
 
 // WriteCSV writes c as a table (RFC 4180, UTF-8, lines ended by CRLF) under the
@@ -12,8 +13,9 @@ import (
 // is confirmed or cancelled, and uid is that of the iCalendar file. A calendar
 // without events gives the heading alone.
 //
-// A cell that a spreadsheet could take for a formula (it begins with = + - @ or
-// with a tab or line end, blanks before it aside) gets an apostrophe in front.
+// A cell that a spreadsheet could take for a formula (it begins with = + - @,
+// narrow or full-width, or with a tab or line end, blanks before it aside) gets
+// an apostrophe in front.
 //
 // Errors are those of [WriteICS], except that an event needs no Changed.
 func WriteCSV(w io.Writer, c Calendar) error {
@@ -38,7 +40,8 @@ func WriteCSV(w io.Writer, c Calendar) error {
 }
 
 func cell(text string) string {
-	if rest := strings.TrimLeft(text, " "); rest != "" && strings.ContainsRune("=+-@\t\n", rune(rest[0])) {
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(text, " "))
+	if strings.ContainsRune("=+-@＝＋－＠\t\n", first) {
 		return "'" + text
 	}
 	return text

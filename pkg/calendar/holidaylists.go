@@ -118,6 +118,12 @@ var lists = map[string][]*cal.Holiday{
 	"za":     za.Holidays,
 }
 
+// renamed are names in the lists that are no longer, or never were, right.
+var renamed = map[string]string{
+	"Queen's Birthday": "King's Birthday",
+	"Xristougenna":     "Πρωτοχρονιά", // New Year under the name of Christmas
+}
+
 // Holidays that the lists lack.
 var (
 	// Berlin, Gesetz über die Sonn- und Feiertage: two anniversaries.

@@ -1,6 +1,7 @@
 package calendar
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
@@ -28,8 +29,10 @@ func HolidaysOf(code string) (*Holidays, error) {
 		return nil, unknownCode(code)
 	}
 	h := &Holidays{code: code}
-	for _, day := range list {
-		h.days = append(h.days, *day) // the library's are shared, and anybody may change them
+	for _, shared := range list {
+		day := *shared // anybody may change the library's
+		day.Name = cmp.Or(renamed[day.Name], day.Name)
+		h.days = append(h.days, day)
 	}
 	return h, nil
 }

@@ -70,8 +70,8 @@ func header(name string) *ics.Calendar {
 	file.SetProductId(productID)
 	file.SetCalscale("GREGORIAN")
 	file.SetMethod(ics.MethodPublish)
-	file.SetName(oneLine(name)) // also sets X-WR-CALNAME, for programs older than RFC 7986
-	file.SetRefreshInterval(refresh, ics.WithValue(string(ics.ValueDataTypeDuration)))
+	file.SetName(oneLine(name))      // also sets X-WR-CALNAME, for programs older than RFC 7986
+	file.SetRefreshInterval(refresh) // the library adds VALUE=DURATION
 	file.SetXPublishedTTL(refresh)
 	return file
 }

@@ -36,6 +36,7 @@ type Shipping struct {
 //
 // A holiday counts on its own day and on the day when it is observed.
 func (s Shipping) Allowed(d civil.Date) (ok bool, why string) {
+	transit := s.transitDays()
 	if !d.Known() {
 		return false, "the date is unknown"
 	}
@@ -45,7 +46,7 @@ func (s Shipping) Allowed(d civil.Date) (ok bool, why string) {
 	if name, ok := s.holiday(d); ok {
 		return false, fmt.Sprintf("%s is a public holiday: %s", withWeekday(d), name)
 	}
-	for i := 1; i <= s.transitDays(); i++ {
+	for i := 1; i <= transit; i++ {
 		day := d.Add(i)
 		if day.Weekday() == time.Sunday {
 			return false, fmt.Sprintf("it would be on the way on %s", withWeekday(day))

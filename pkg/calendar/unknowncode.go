@@ -67,27 +67,20 @@ func nearest(tidy string, country []string) string {
 	return ""
 }
 
-// oneEdit reports whether one letter put in, taken out or changed, or two
-// neighbours swapped, turns a into b.
+// oneEdit reports whether one letter put in, taken out or changed turns a into b.
 func oneEdit(a, b string) bool {
 	if len(a) > len(b) {
 		a, b = b, a
-	}
-	if len(b)-len(a) > 1 {
-		return false
 	}
 	i := 0
 	for i < len(a) && a[i] == b[i] {
 		i++
 	}
-	if len(a) < len(b) {
+	switch len(b) - len(a) {
+	case 0:
+		return i < len(a) && a[i+1:] == b[i+1:]
+	case 1:
 		return a[i:] == b[i+1:]
 	}
-	if i == len(a) {
-		return false
-	}
-	if a[i+1:] == b[i+1:] {
-		return true
-	}
-	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+	return false
 }
