@@ -60,6 +60,7 @@ func TestParseRefuses(t *testing.T) {
 		{"day 32", "2027-03-32", "2027-03 has days 01 to 31", "check the day"},
 		{"day 31 of a short month", "2027-04-31", "2027-04 has days 01 to 30", "check the day"},
 		{"29 February", "2027-02-29", "2027-02 has days 01 to 28", "check the day"},
+		{"29 February of a full century", "2100-02-29", "2100-02 has days 01 to 28", "check the day"},
 		{"30 February of a leap year", "2028-02-30", "2028-02 has days 01 to 29", "check the day"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
