@@ -11,6 +11,11 @@ const (
 	// impossible is the chance below which the model is no longer followed
 	// to the letter: the steps are widened.
 	impossible = 1e-6
+
+	// offByOne is by how many days a recorded length may be wrong without
+	// anybody's fault: frogs spawn by night, and hatchlings are found in the
+	// morning. It keeps steps of two or three days out of needless doubt.
+	offByOne = 1
 )
 
 // An oddity is something that was seen of one event, and how it compares with
@@ -30,8 +35,13 @@ func (s stretch) doubt(from Stage, events []Stage, chance float64) string {
 	text := fmt.Sprintf("%v %s %v, where the profile expects %d to %s (10th to 90th percentile): "+
 		"what was seen has a chance %s, so the step lengths, the temperature or a date is in doubt",
 		events[odd.step], odd.saw, from, odd.expected.Quantile(0.1), inDays(odd.expected.Quantile(0.9)), percent(chance))
-	if chance < impossible {
-		text += ", and what follows from it is rough"
+	switch {
+	case chance >= impossible:
+		return text
+	case !s.closed:
+		return text + ", and the dates that follow are rough"
+	case len(s.steps) > 1:
+		return text + ", and the dates between are rough"
 	}
 	return text
 }
@@ -43,7 +53,7 @@ func (s stretch) oddest() oddity {
 	for i, step := range s.steps {
 		sum = sum.Plus(step)
 		if s.closed && i == len(s.steps)-1 {
-			if c := 2 * min(sum.CDF(s.end), 1-sum.CDF(s.end-1)); c <= odd.chance {
+			if c := 2 * min(sum.CDF(s.end+offByOne), 1-sum.CDF(s.end-offByOne-1)); c <= odd.chance {
 				odd = oddity{i, sum, c, "came " + inDays(s.end) + " after"}
 			}
 			break

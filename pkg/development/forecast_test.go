@@ -176,8 +176,7 @@ func TestForecastWarnings(t *testing.T) {
 			[]string{
 				"hatched on 2027-04-25 contradicts front-legs on 2027-04-20: both dates are kept, but one must be wrong",
 				"hatched came 70 days after laid, where the profile expects 6 to 9 days (10th to 90th percentile): " +
-					"what was seen has a chance under 0.1 %, so the step lengths, the temperature or a date is in doubt, " +
-					"and what follows from it is rough",
+					"what was seen has a chance under 0.1 %, so the step lengths, the temperature or a date is in doubt",
 			},
 		},
 		{
@@ -246,7 +245,7 @@ func TestForecastWarnings(t *testing.T) {
 			[][]int{{6, 7, 9}, {8, 9, 11}, {20, 20, 20}, {25, 27, 30}, {67, 83, 103}},
 			[]string{"front-legs came 20 days after laid, where the profile expects 57 to 89 days (10th to 90th percentile): " +
 				"what was seen has a chance under 0.1 %, so the step lengths, the temperature or a date is in doubt, " +
-				"and what follows from it is rough"},
+				"and the dates between are rough"},
 		},
 		{
 			"front legs on the day of laying: all in one day, and no worse",
@@ -254,7 +253,7 @@ func TestForecastWarnings(t *testing.T) {
 			[][]int{{0, 0, 0}, {0, 0, 0}, {0, 0, 0}, {5, 7, 10}, {47, 63, 83}},
 			[]string{"front-legs came 0 days after laid, where the profile expects 57 to 89 days (10th to 90th percentile): " +
 				"what was seen has a chance under 0.1 %, so the step lengths, the temperature or a date is in doubt, " +
-				"and what follows from it is rough"},
+				"and the dates between are rough"},
 		},
 		{
 			"seen feeding much too early, no record",
@@ -262,7 +261,7 @@ func TestForecastWarnings(t *testing.T) {
 			nil,
 			[]string{"feeding came within 1 day of laid, where the profile expects 8 to 11 days (10th to 90th percentile): " +
 				"what was seen has a chance under 0.1 %, so the step lengths, the temperature or a date is in doubt, " +
-				"and what follows from it is rough"},
+				"and the dates that follow are rough"},
 		},
 		{
 			"still eggs after ten weeks",
@@ -270,7 +269,7 @@ func TestForecastWarnings(t *testing.T) {
 			nil,
 			[]string{"hatched did not come within 70 days of laid, where the profile expects 6 to 9 days (10th to 90th percentile): " +
 				"what was seen has a chance under 0.1 %, so the step lengths, the temperature or a date is in doubt, " +
-				"and what follows from it is rough"},
+				"and the dates that follow are rough"},
 		},
 		{
 			"unlikely, not impossible: a warning, and the model is still followed",
@@ -278,6 +277,19 @@ func TestForecastWarnings(t *testing.T) {
 			nil,
 			[]string{"front-legs did not come within 115 days of laid, where the profile expects 57 to 89 days (10th to 90th percentile): " +
 				"what was seen has a chance of 0.6 %, so the step lengths, the temperature or a date is in doubt"},
+		},
+		{
+			"a day off is no cause for doubt", // no day at all for feeding, where 1 to 3 are usual
+			[]Look{{Hatched, day(7), Reached}, {Feeding, day(7), Reached}, {OutOfWater, day(75), Reached}},
+			nil,
+			nil,
+		},
+		{
+			"more days off are", // a length of 5 or more: ln(4.5/2)/0.3164 = 2.563, 0.0052 by the table, twice
+			[]Look{{Hatched, day(7), Reached}, {Feeding, day(13), Reached}},
+			nil,
+			[]string{"feeding came 6 days after hatched, where the profile expects 1 to 3 days (10th to 90th percentile): " +
+				"what was seen has a chance of 1.0 %, so the step lengths, the temperature or a date is in doubt"},
 		},
 		{
 			"doubt is about the step in which it lies",

@@ -69,6 +69,7 @@ func FromPercentiles(p10, p50, p90 float64) (Distribution, error) {
 			break
 		}
 	}
+	masses[len(masses)-1] += 1 - below // so that all that is below keeps its chance
 	return FromMasses(0, masses), nil
 }
 

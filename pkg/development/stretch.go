@@ -75,14 +75,14 @@ func (s stretch) backward(ends []masses) [][]float64 {
 
 // chance gives how likely it is, before anything was seen, that what was seen
 // is at least as far out as it is. For a step that ended on a recorded day this
-// is twice the chance of its smaller tail.
+// is twice the chance of its smaller tail, or of what is within offByOne of it.
 func (s stretch) chance(ends []masses) float64 {
 	last := ends[len(ends)-1]
 	if !s.closed {
 		return last.sum()
 	}
-	early := last.within(ever, s.end).sum()
-	late := last.within(s.end, never).sum()
+	early := last.within(ever, s.end+offByOne).sum()
+	late := last.within(s.end-offByOne, never).sum()
 	return min(1, 2*min(early, late))
 }
 

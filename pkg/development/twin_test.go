@@ -182,17 +182,19 @@ func TestNotYetNeverMovesEarlier(t *testing.T) {
 		at := m.Forecast(day(0), []Look{{links[i].end, day(first), NotYet}})
 		after := m.Forecast(day(0), []Look{{links[i].end, day(later), NotYet}})
 		for j := i; j < len(links); j++ {
-			earlier(t, before.Events[j], at.Events[j])
+			neverEarlier(t, before.Events[j], at.Events[j])
 			if !rough(after) {
-				earlier(t, at.Events[j], after.Events[j])
+				neverEarlier(t, at.Events[j], after.Events[j])
 			}
 		}
 	})
 }
 
-func earlier(t *rapid.T, was, is Event) {
+// neverEarlier allows for the small chance of any length that a step has where
+// the looks are impossible.
+func neverEarlier(t *rapid.T, was, is Event) {
 	for x := 0; x <= 60; x++ {
-		if is.Dist.CDF(x) > was.Dist.CDF(x)+1e-8 {
+		if is.Dist.CDF(x) > was.Dist.CDF(x)+10*stall {
 			t.Fatalf("%v by day %d: chance %v, before %v", is.Stage, x, is.Dist.CDF(x), was.Dist.CDF(x))
 		}
 	}
