@@ -66,7 +66,7 @@ func (r *reader) knownSpecies(n *yaml.Node) string {
 		r.addProfile(p)
 		return p.ID
 	}
-	if id != "" || n.Kind == yaml.ScalarNode && n.Value == "" {
+	if id != "" || isEmpty(n) {
 		r.doc.Errorf(n, r.speciesCure(id), "species %q is not known", id)
 	}
 	return ""

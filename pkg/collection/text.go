@@ -60,13 +60,18 @@ func (r *reader) id(m *strictyaml.Mapping) (string, *yaml.Node) {
 	}
 	text := r.oneLine(n, "id", maxID)
 	switch {
-	case text == "" && n.Kind == yaml.ScalarNode && n.Value == "":
+	case isEmpty(n):
 		r.doc.Errorf(n, "write a short text that is not used elsewhere", "the id of %s is empty", m.What())
 	case strings.Contains(text, ","):
 		r.doc.Errorf(n, "write another sign", "id %q has a comma", text)
 		return "", n
 	}
 	return text, n
+}
+
+// isEmpty reports whether n is an empty text in quotes.
+func isEmpty(n *yaml.Node) bool {
+	return n.Kind == yaml.ScalarNode && n.Value == "" && n.Tag == "!!str"
 }
 
 // required takes a value that must be there.
@@ -85,7 +90,7 @@ func (r *reader) needed(m *strictyaml.Mapping, key string) string {
 		return ""
 	}
 	text := r.oneLine(n, key, maxPhrase)
-	if text == "" && n.Kind == yaml.ScalarNode && n.Value == "" {
+	if isEmpty(n) {
 		r.doc.Errorf(n, "write it, or remove the entry", "%s of %s is empty", key, m.What())
 	}
 	return text
@@ -120,7 +125,7 @@ func (r *reader) ref(ids []string, n *yaml.Node, key string) []string {
 	if text := r.doc.Text(n, key); text != "" {
 		return append(ids, text)
 	}
-	if n.Kind == yaml.ScalarNode && n.Value == "" {
+	if isEmpty(n) {
 		r.doc.Errorf(n, "write an id, or remove "+key+":", "%s is empty", key)
 	}
 	return ids

@@ -14,39 +14,72 @@ import (
 type Mapping struct {
 	Node *yaml.Node // the mapping, for messages about the whole of it
 
-	doc    *Document
-	what   string // such as "an animal", for messages
-	keys   []*yaml.Node
-	values []*yaml.Node
-	taken  []bool
-	known  []string
+	doc   *Document
+	what  string       // such as "an animal", for messages
+	pairs []*yaml.Node // key, value, key, value, …
+	taken []bool       // of each pair; reported ones count as taken
+	known []string     // the keys that were asked for
 }
 
 // Mapping reads n as a mapping; what names it in messages, such as "an animal".
 // It reports a node of another kind and keys that stand twice.
 func (doc *Document) Mapping(n *yaml.Node, what string) *Mapping {
-	m := &Mapping{Node: n, doc: doc, what: what}
+	m := &Mapping{Node: n, doc: doc, what: what, known: doc.spare[:0]}
+	doc.spare = nil
 	if n.Kind != yaml.MappingNode {
 		doc.Errorf(n, "write it as {key: value, …} or as indented lines", "%s is a set of keys and values, not %s", what, kindName(n))
 		return m
 	}
-	lines := make(map[string]int, len(n.Content)/2)
-	for i := 0; i+1 < len(n.Content); i += 2 {
-		key, value := n.Content[i], n.Content[i+1]
+	m.pairs, m.taken = n.Content, make([]bool, len(n.Content)/2)
+	first := firsts(n.Content)
+	for i := range m.taken {
+		key := m.pairs[2*i]
 		if key.Kind != yaml.ScalarNode {
 			doc.Errorf(key, "write a plain word before the colon", "%s has a key that is %s", what, kindName(key))
-			continue
+			m.taken[i] = true
+		} else if f := first(i); f < i {
+			doc.Errorf(key, "keep one of them", "key %q stands twice in %s, first in line %d", shorten(key.Value), what, m.pairs[2*f].Line)
+			m.taken[i] = true
 		}
-		if line, twice := lines[key.Value]; twice {
-			doc.Errorf(key, "keep one of them", "key %q stands twice in %s, first in line %d", shorten(key.Value), what, line)
-			continue
-		}
-		lines[key.Value] = key.Line
-		m.keys = append(m.keys, key)
-		m.values = append(m.values, value)
-		m.taken = append(m.taken, false)
 	}
 	return m
+}
+
+// firsts gives a function that tells for each pair which one has the same key
+// first. Most mappings have few keys, and need no table.
+func firsts(pairs []*yaml.Node) func(i int) int {
+	const few = 32
+	if len(pairs) <= 2*few {
+		return func(i int) int {
+			for f := range i {
+				if sameKey(pairs[2*f], pairs[2*i]) {
+					return f
+				}
+			}
+			return i
+		}
+	}
+	first := make(map[string]int, len(pairs)/2)
+	for i := len(pairs)/2 - 1; i >= 0; i-- {
+		if pairs[2*i].Kind == yaml.ScalarNode {
+			first[pairs[2*i].Value] = i
+		}
+	}
+	return func(i int) int { return first[pairs[2*i].Value] }
+}
+
+func sameKey(a, b *yaml.Node) bool {
+	return a.Value == b.Value && a.Kind == yaml.ScalarNode && b.Kind == yaml.ScalarNode
+}
+
+// find gives the number of the pair of key, and -1 when there is none.
+func (m *Mapping) find(key string) int {
+	for i := range m.taken {
+		if k := m.pairs[2*i]; k.Value == key && k.Kind == yaml.ScalarNode {
+			return i
+		}
+	}
+	return -1
 }
 
 // Doc is the document that m belongs to.
@@ -58,58 +91,55 @@ func (m *Mapping) What() string { return m.what }
 // Take gives the value of key, and nil when it is missing or empty.
 func (m *Mapping) Take(key string) *yaml.Node {
 	m.known = append(m.known, key)
-	for i, k := range m.keys {
-		if k.Value == key {
-			m.taken[i] = true
-			if isNull(m.values[i]) {
-				return nil
-			}
-			return m.values[i]
-		}
+	i := m.find(key)
+	if i < 0 {
+		return nil
+	}
+	m.taken[i] = true
+	if value := m.pairs[2*i+1]; !isNull(value) {
+		return value
 	}
 	return nil
 }
 
 // Key gives the node of a key itself, and nil when m does not have it.
 func (m *Mapping) Key(key string) *yaml.Node {
-	for _, k := range m.keys {
-		if k.Value == key {
-			return k
-		}
+	if i := m.find(key); i >= 0 {
+		return m.pairs[2*i]
 	}
 	return nil
 }
 
 // Has reports whether m has a value for key, without taking it.
 func (m *Mapping) Has(key string) bool {
-	for i, k := range m.keys {
-		if k.Value == key {
-			return !isNull(m.values[i])
-		}
-	}
-	return false
+	i := m.find(key)
+	return i >= 0 && !isNull(m.pairs[2*i+1])
 }
 
 // Rest takes all keys that were not taken yet, in the order of the file, for
 // mappings whose keys are names of the keeper's.
 func (m *Mapping) Rest() (keys, values []*yaml.Node) {
-	for i, k := range m.keys {
-		if !m.taken[i] {
+	for i, taken := range m.taken {
+		if !taken {
 			m.taken[i] = true
-			keys = append(keys, k)
-			values = append(values, m.values[i])
+			keys = append(keys, m.pairs[2*i])
+			values = append(values, m.pairs[2*i+1])
 		}
 	}
 	return keys, values
 }
 
 // Done reports the keys that were not taken, each with the nearest known one.
+// It is called once, after all others.
 func (m *Mapping) Done() {
-	for i, k := range m.keys {
-		if m.taken[i] {
-			continue
+	for i, taken := range m.taken {
+		if !taken {
+			k := m.pairs[2*i]
+			m.doc.Errorf(k, cureForName(k.Value, m.known, "known here: "), "unknown key %q in %s", shorten(k.Value), m.what)
 		}
-		m.doc.Errorf(k, cureForName(k.Value, m.known, "known here: "), "unknown key %q in %s", shorten(k.Value), m.what)
+	}
+	if m.doc != nil {
+		m.doc.spare, m.known = m.known, nil
 	}
 }
 

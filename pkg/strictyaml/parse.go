@@ -32,6 +32,7 @@ type Document struct {
 
 	lines    []string
 	problems Diagnostics
+	spare    []string // memory of a mapping that is done, for the next one
 }
 
 // Parse reads data as one YAML document. File is only shown, never opened.
