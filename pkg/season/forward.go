@@ -37,6 +37,6 @@ func (j *job) isAway(c chain, cure string) {
 		j.conflict.Phase = j.Phases[event-1].Name
 		what = "the end of " + j.conflict.Phase
 	}
-	j.conflict.Message = fmt.Sprintf("%s: %s falls on %s, in the days away %s, and no lengths of the phases within their limits avoid that%s",
+	j.conflict.Message = fmt.Sprintf("%s: %s falls on %s, in the days away %s, and no lengths of the phases within their limits keep hands-on work off these%s",
 		j.ID, what, date(p[event]), in.span(), cure)
 }
