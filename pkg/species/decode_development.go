@@ -23,7 +23,8 @@ func (p *Profile) readDevelopment(s *scope) {
 }
 
 func (p *Profile) readStep(development *scope, n *yaml.Node, name StepName) {
-	step, _ := p.Step(name)
+	before, _ := p.Step(name)
+	step := before
 	p.Development = slices.DeleteFunc(p.Development, func(s Step) bool { return s.Name == name })
 	step.Name = name
 	in := development.below(n, name.key(), "the step "+string(name))
@@ -33,12 +34,13 @@ func (p *Profile) readStep(development *scope, n *yaml.Node, name StepName) {
 		return
 	}
 	days, at := in.Key("days"), in.Key("at_c")
+	changed := step.Days != before.Days
 	switch doc := development.Doc(); {
 	case days == nil && !step.Days.Known():
 		doc.Errorf(n, "add days: [10th, 50th, 90th percentile]", "the step %s has no days", name)
-	case days != nil && at == nil && step.AtC.Known():
+	case changed && at == nil && step.AtC.Known():
 		doc.Warnf(days, "add at_c: the temperature of these days", "days of the step %s are counted as if they were at %s", name, rangeValue{to: &step.AtC, measure: celsius}.show())
-	case days != nil && at == nil:
+	case changed && at == nil:
 		doc.Warnf(days, "add at_c: the temperature of these days", "the step %s has no temperature, so its days hold at any", name)
 	}
 }
