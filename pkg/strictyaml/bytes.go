@@ -16,7 +16,7 @@ func (doc *Document) checkBytes(data []byte) {
 	}
 	for i, line := range doc.lines {
 		indent := len(line) - len(strings.TrimLeft(line, " \t"))
-		if tab := strings.IndexByte(line[:indent], '\t'); tab >= 0 && indent < len(line) {
+		if tab := strings.IndexByte(line[:indent], '\t'); tab >= 0 {
 			doc.unseen(i+1, tab+1, "a tab is used to indent", "indent with blanks")
 		}
 		column := 0
