@@ -2,6 +2,7 @@ package lineage
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -119,7 +120,8 @@ func (d *drawing) founder(i int) bool {
 // inbreeding writes the coefficient with up to four places, and says if it is a
 // mean over possible parents.
 func (d *drawing) inbreeding(i int) string {
-	s := strconv.FormatFloat(d.pedigree.Inbreeding(i), 'f', 4, 64)
+	f := math.Round(d.pedigree.Inbreeding(i)*1e9) / 1e9 // sums of kinships may be off by less
+	s := strconv.FormatFloat(f, 'f', 4, 64)
 	s = "F " + strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
 	if d.pedigree.Uncertain(i) {
 		s += " expected"

@@ -48,8 +48,9 @@ func judgeInbreeding(r Rules, male, female Animal, young float64) Finding {
 	return f
 }
 
-// coefficient writes an inbreeding coefficient with up to four places.
+// coefficient writes an inbreeding coefficient with up to four places, the same
+// for all values that only differ by rounding.
 func coefficient(x float64) string {
-	s := strconv.FormatFloat(math.Abs(x), 'f', 4, 64)
+	s := strconv.FormatFloat(math.Round(x*1e9)/1e9, 'f', 4, 64)
 	return strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
 }

@@ -1,8 +1,6 @@
 package pairing
 
-import (
-	"fmt"
-)
+import "fmt"
 
 func judgeSex(_ Terms, a Animal, as Sex) Finding {
 	f := Finding{Rule: RuleSex, Animals: []string{a.ID}, Limit: as.String()}

@@ -76,17 +76,21 @@ func rounded(x float64) float64 { return math.Round(x / rounding) }
 // kinships for each animal of the shorter list.
 func (t Terms) kinships(males, females []Animal) func(i, j int) float64 {
 	if len(males) <= len(females) {
-		columns := t.columns(males)
-		return func(i, j int) float64 { return columns[i][females[j].Node] }
+		columns := t.columns(males, females)
+		return func(i, j int) float64 { return columns[i][j] }
 	}
-	columns := t.columns(females)
-	return func(i, j int) float64 { return columns[j][males[i].Node] }
+	columns := t.columns(females, males)
+	return func(i, j int) float64 { return columns[j][i] }
 }
 
-func (t Terms) columns(animals []Animal) [][]float64 {
+func (t Terms) columns(animals, others []Animal) [][]float64 {
+	nodes := make([]int, len(others))
+	for i, o := range others {
+		nodes[i] = o.Node
+	}
 	out := make([][]float64, len(animals))
 	for i, a := range animals {
-		out[i] = t.Pedigree.KinshipTo(a.Node)
+		out[i] = pick(t.Pedigree.KinshipTo(a.Node), nodes)
 	}
 	return out
 }

@@ -52,7 +52,6 @@ func judgeSame(rule Rule, all []candidate, different Severity, text func(Animal)
 	return f
 }
 
-
 // judgeMalesPerFemale goes by the needs of the species of the first female.
 func judgeMalesPerFemale(t Terms, males, females []candidate) Finding {
 	f := Finding{Rule: RuleMalesPerFemale}
