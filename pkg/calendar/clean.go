@@ -9,9 +9,8 @@ import (
 // alone, and no other control character but the tab. All that Unicode calls a
 // line end becomes \n, since some readers would cut a property there.
 func clean(text string) string {
-	text = strings.ToValidUTF8(text, "\uFFFD")
 	text = strings.ReplaceAll(text, "\r\n", "\n")
-	return strings.Map(func(r rune) rune {
+	return strings.Map(func(r rune) rune { // which also makes U+FFFD of what is no UTF-8
 		switch {
 		case r == '\n' || r == '\t':
 			return r

@@ -12,7 +12,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 )
 
-// TestOnAgainstTheLibrary compares every day of twelve years with the
+// TestOnAgainstTheLibrary compares every day of eight years with the
 // library's own question, which reckons observed days in another way.
 func TestOnAgainstTheLibrary(t *testing.T) {
 	putMachineInto(t, time.UTC)
@@ -20,7 +20,7 @@ func TestOnAgainstTheLibrary(t *testing.T) {
 		h, err := HolidaysOf(code)
 		require.NoError(t, err)
 		library := cal.Calendar{Holidays: list}
-		for d := civil.Of(2022, time.January, 1); d <= civil.Of(2033, time.December, 31); d++ {
+		for d := civil.Of(2024, time.January, 1); d <= civil.Of(2031, time.December, 31); d++ {
 			actual, observed, _ := library.IsHoliday(d.UTC())
 			_, ok := h.On(d)
 			require.Equal(t, actual || observed, ok, "%s on %s", code, d)

@@ -60,14 +60,11 @@ func (h *Holidays) On(d civil.Date) (name string, ok bool) {
 		return "", false
 	}
 	year, month, _ := d.YMD()
-	from, to := year, year
-	switch month { // observed days reach over the turn of the year
-	case time.January:
-		from--
-	case time.December:
-		to++
+	last := year
+	if month == time.December {
+		last++ // the next New Year may be observed in this one
 	}
-	for y := from; y <= to; y++ {
+	for y := year; y <= last; y++ {
 		for _, holiday := range h.days {
 			actual, observed := datesIn(holiday, y)
 			if actual == d {

@@ -58,9 +58,9 @@ func (s Shipping) Allowed(d civil.Date) (ok bool, why string) {
 	return true, ""
 }
 
-// longestWait is how many days in a row are tried for one that is allowed. No
-// country has holidays for so long: beyond it the weekdays allow no day at all.
-const longestWait = 60
+// longestWait is how many days in a row are tried for one that is allowed. If a
+// whole year has none, the weekdays and the days on the way never fit.
+const longestWait = 366
 
 // Next gives the first n allowed days from from on, that day included, in order.
 // They are fewer when there are no more: no day is allowed if the only weekday
