@@ -56,7 +56,7 @@ func (doc *Document) locate(err error) (line int, said string) {
 		return 1 + slices.IndexFunc(doc.lines, uses), said
 	}
 	whole := doc.errorOf(len(doc.lines))
-	const small = 20_000 // lines; above, the parser's word has to do, for each step reads up to the mistake
+	const small = 10_000 // lines; above, the parser's word has to do, for each step reads up to the mistake
 	if len(doc.lines) > small || whole == nil {
 		line, _ = parserSaid(cmp.Or(whole, err))
 		line = min(max(line-1, 1), len(doc.lines))
