@@ -9,9 +9,10 @@ import (
 )
 
 // Shipping says on which days a parcel with live animals may be handed over.
-// The zero value is the usual habit: next-day service on Monday to Thursday, so
-// that a parcel arrives on Tuesday to Friday and a late one has a working day to
-// spare (rule of a live-animal carrier).
+// The zero value is the usual habit: next-day service on Monday to Thursday,
+// never on Friday, so that a parcel arrives on Tuesday to Friday (shipping
+// standards of the carrier shipyourreptiles.com). That nothing goes the day
+// before a holiday is from memory.
 //
 // It judges days alone. The weather at both ends, the carrier's own rules and
 // the law come on top, and a delay is always possible.
