@@ -96,7 +96,7 @@ func TestParseFindsTheLine(t *testing.T) {
 		{"backslash", list + "note: \"C:\\q\"\n", 53, "a backslash in double quotes is followed by an unknown letter; use single quotes, or write the backslash twice"},
 		{"line ends of Windows", strings.ReplaceAll(list+"note: @home\n", "\n", "\r\n"), 53, "a text cannot begin with this character; put quotes around the text; a tab has to be a blank"},
 		{"byte order mark", "\ufeff" + list + "note: @home\n", 53, "a text cannot begin with this character; put quotes around the text; a tab has to be a blank"},
-		{"more lines than are searched", strings.Repeat("#\n", 10_001) + "a: 'x\n", 10_002, "a quote that is opened here is not closed; close it"},
+		{"more lines than are searched", strings.Repeat("#\n", 10_001) + "a: 'x\nb: 1\nc: 1\n", 10_002, "a quote that is opened here is not closed; close it"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			doc := strictyaml.Parse("f", []byte(row.text))
