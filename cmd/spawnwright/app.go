@@ -1,0 +1,201 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
+	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
+	"github.com/spawnwright/spawnwright/pkg/wholefile"
+)
+
+// defaultFile is the keeper's file when -f is not given.
+const defaultFile = "collection.yaml"
+
+// app is the streams and the flags that commands share.
+type app struct {
+	stdin          io.Reader
+	stdout, stderr io.Writer
+
+	file, onText string
+	quiet        bool
+	out, format  string
+}
+
+func (a *app) outFlag(c *cobra.Command) {
+	c.Flags().StringVarP(&a.out, "output", "o", "", "write to this file; - or none is standard output")
+}
+
+// formatFlag gives c the flag --format; the first of the formats is the default.
+func (a *app) formatFlag(c *cobra.Command, formats ...string) {
+	format := c.Flags().String("format", formats[0], "how to print: "+strings.Join(formats, ", "))
+	_ = c.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(formats, cobra.ShellCompDirectiveNoFileComp))
+	c.PreRunE = func(*cobra.Command, []string) error {
+		if !slices.Contains(formats, *format) {
+			return usagef("--format %q is not known here; write one of %s", *format, strings.Join(formats, ", "))
+		}
+		a.format = *format
+		return nil
+	}
+}
+
+// on gives the day that counts as today. Only here does the program read a clock.
+func (a *app) on() (civil.Date, error) {
+	if a.onText == "" {
+		return civil.Of(time.Now().Date()), nil
+	}
+	d, err := civil.Parse(a.onText)
+	if err != nil {
+		return 0, usagef("--on: %w", err)
+	}
+	return d, nil
+}
+
+// open reads the keeper's file. Its warnings go to standard error; errors end
+// the command.
+func (a *app) open() (*frogroom.Room, error) {
+	room, problems, err := a.read()
+	if err != nil {
+		return nil, err
+	}
+	if room == nil || !a.quiet {
+		a.print(problems)
+	}
+	if room == nil {
+		return nil, &exitError{code: exitInput}
+	}
+	return room, nil
+}
+
+func (a *app) read() (*frogroom.Room, strictyaml.Diagnostics, error) {
+	if a.file == "-" {
+		data, err := io.ReadAll(io.LimitReader(a.stdin, strictyaml.MaxBytes+1))
+		if err != nil {
+			return nil, nil, fileError(err)
+		}
+		room, problems := frogroom.Read("standard input", data)
+		return room, problems, nil
+	}
+	room, problems, err := frogroom.Open(a.file)
+	if err != nil {
+		return nil, nil, fileError(fmt.Errorf("%w; name the keeper's file with -f, or write one with `spawnwright init -o collection.yaml`", err))
+	}
+	return room, problems, nil
+}
+
+// print shows diagnostics on standard error.
+func (a *app) print(ds strictyaml.Diagnostics) {
+	for _, d := range ds {
+		fmt.Fprint(a.stderr, a.diagnosticText(d, a.stderr))
+	}
+}
+
+// diagnosticText is a problem with its line, for the stream w.
+func (a *app) diagnosticText(d strictyaml.Diagnostic, w io.Writer) string {
+	paint := terminal.For(w)
+	text := d.String()
+	switch d.Severity {
+	case strictyaml.Error:
+		text = paint.Bad(text)
+	case strictyaml.Warning:
+		text = paint.Doubt(text)
+	}
+	return text + "\n" + paint.Dim(d.Picture())
+}
+
+// warn shows doubts that are part of a result.
+func (a *app) warn(texts []string) {
+	if a.quiet {
+		return
+	}
+	paint := terminal.For(a.stderr)
+	for _, t := range texts {
+		fmt.Fprintln(a.stderr, paint.Doubt("warning: "+t))
+	}
+}
+
+// write puts the product where -o says.
+func (a *app) write(data []byte) error {
+	if a.out == "" || a.out == "-" {
+		if _, err := a.stdout.Write(data); err != nil {
+			return fileError(err)
+		}
+		return nil
+	}
+	if err := wholefile.Write(a.out, data); err != nil {
+		return fileError(err)
+	}
+	a.wrote()
+	return nil
+}
+
+func (a *app) wrote() {
+	if !a.quiet {
+		fmt.Fprintf(a.stderr, "wrote %s\n", a.out)
+	}
+}
+
+// show writes a result as --format says: tables for people, tables as CSV, or
+// the result itself as JSON under its name, beside the schema number.
+func (a *app) show(name string, result any, tables ...*table.Table) error {
+	var b bytes.Buffer
+	switch a.format {
+	case "json":
+		e := json.NewEncoder(&b)
+		e.SetEscapeHTML(false)
+		e.SetIndent("", "  ")
+		if err := e.Encode(document{name, result}); err != nil {
+			return err
+		}
+	case "csv":
+		for i, t := range tables {
+			if i > 0 {
+				b.WriteString("\r\n")
+			}
+			if err := t.CSV(&b); err != nil {
+				return err
+			}
+		}
+	case "table":
+		for i, t := range tables {
+			if i > 0 {
+				b.WriteString("\n")
+			}
+			if err := t.Text(&b); err != nil {
+				return err
+			}
+		}
+	}
+	return a.write(b.Bytes())
+}
+
+// document is a JSON result: {"schema": 1, name: result}.
+type document struct {
+	name   string
+	result any
+}
+
+// MarshalJSON writes the two members in a fixed order.
+func (d document) MarshalJSON() ([]byte, error) {
+	name, err := json.Marshal(d.name)
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	if err := e.Encode(d.result); err != nil {
+		return nil, err
+	}
+	return fmt.Appendf(nil, `{"schema":1,%s:%s}`, name, bytes.TrimSpace(b.Bytes())), nil
+}

@@ -1,0 +1,52 @@
+package main
+
+import (
+	"bytes"
+
+	"github.com/spf13/cobra"
+
+	"github.com/spawnwright/spawnwright/pkg/calendar"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+)
+
+func calendarCommand(a *app) *cobra.Command {
+	c := &cobra.Command{
+		Use:   "calendar",
+		Short: "the season as a calendar file for the phone, or as a table",
+		Long: `calendar writes the days of every phase and the windows of every clutch as an
+iCalendar file. Subscribe to the file rather than import it, or give each season
+a calendar of its own: an import never takes away what fell out of the plan.`,
+		Example: "  spawnwright calendar -o season.ics",
+		Args:    cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error {
+			on, err := a.on()
+			if err != nil {
+				return err
+			}
+			room, err := a.open()
+			if err != nil {
+				return err
+			}
+			events, err := room.Events(on)
+			if err != nil {
+				return inputError(err)
+			}
+			var b bytes.Buffer
+			switch a.format {
+			case "csv":
+				err = calendar.WriteCSV(&b, events)
+			case "text":
+				err = calendar.WriteText(&b, events, frogroom.Extent(events))
+			default:
+				err = calendar.WriteICS(&b, events)
+			}
+			if err != nil {
+				return inputError(err)
+			}
+			return a.write(b.Bytes())
+		},
+	}
+	a.formatFlag(c, "ics", "csv", "text")
+	a.outFlag(c)
+	return c
+}

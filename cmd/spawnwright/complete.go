@@ -1,0 +1,68 @@
+package main
+
+import (
+	"io"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+)
+
+// completer is what cobra asks for words to offer.
+type completer = func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective)
+
+// completeAnimals offers the ids of the animals in the room, each with its
+// name, for up to most arguments; 0 is no limit.
+func (a *app) completeAnimals(most int) completer {
+	return a.completeIDs(most, func(room *frogroom.Room) []string {
+		var ids []string
+		for _, animal := range room.Collection.Animals {
+			ids = append(ids, cobra.CompletionWithDesc(animal.ID, animal.Name))
+		}
+		return ids
+	})
+}
+
+func (a *app) completeClutches(most int) completer {
+	return a.completeIDs(most, func(room *frogroom.Room) []string {
+		var ids []string
+		for _, c := range room.Collection.Clutches {
+			ids = append(ids, cobra.CompletionWithDesc(c.ID, "laid "+c.Laid.String()))
+		}
+		return ids
+	})
+}
+
+func (a *app) completePairings() completer {
+	return a.completeIDs(0, func(room *frogroom.Room) []string {
+		var ids []string
+		for _, p := range room.Collection.Pairings {
+			ids = append(ids, p.ID)
+		}
+		return ids
+	})
+}
+
+// completeIDs offers ids of the keeper's file, and nothing when it cannot be read.
+func (a *app) completeIDs(most int, ids func(*frogroom.Room) []string) completer {
+	return func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+		if most > 0 && len(args) >= most {
+			return nil, cobra.ShellCompDirectiveNoFileComp
+		}
+		quiet := *a
+		quiet.stdin, quiet.stderr = eof{}, io.Discard
+		room, _, err := quiet.read()
+		if err != nil || room == nil {
+			return nil, cobra.ShellCompDirectiveNoFileComp
+		}
+		offered := ids(room)
+		slices.Sort(offered)
+		return offered, cobra.ShellCompDirectiveNoFileComp
+	}
+}
+
+// eof stands in for standard input, which completion must not wait for.
+type eof struct{}
+
+func (eof) Read([]byte) (int, error) { return 0, io.EOF }

@@ -1,0 +1,116 @@
+// Package table prints the rows that a command has to show: as an aligned table
+// for people and as CSV for spreadsheets. It computes nothing.
+package table
+
+import (
+	"encoding/csv"
+	"io"
+	"strings"
+
+	pretty "github.com/jedib0t/go-pretty/v6/table"
+	"github.com/jedib0t/go-pretty/v6/text"
+)
+
+// Column is the head of a column.
+type Column struct {
+	Name  string // for people, such as "mean kinship"; in CSV blanks become _
+	Right bool   // numbers stand right
+	Width int    // most characters in a line before the text is wrapped; 0 is no limit
+}
+
+// Table is rows under columns. Each row has as many cells as there are columns.
+type Table struct {
+	Title   string // a line above, set off by a blank line; may be empty
+	Indent  string // before each line
+	Columns []Column
+	Rows    [][]string
+}
+
+// Add appends a row.
+func (t *Table) Add(cells ...string) { t.Rows = append(t.Rows, cells) }
+
+// Text writes t for people: a title, a line of heads, the rows.
+func (t *Table) Text(w io.Writer) error {
+	p := pretty.NewWriter()
+	p.SetStyle(plain())
+	configs := make([]pretty.ColumnConfig, len(t.Columns))
+	header := make(pretty.Row, len(t.Columns))
+	for i, c := range t.Columns {
+		header[i] = c.Name
+		configs[i] = pretty.ColumnConfig{Number: i + 1, WidthMax: c.Width, WidthMaxEnforcer: text.WrapSoft}
+		if c.Right {
+			configs[i].Align, configs[i].AlignHeader = text.AlignRight, text.AlignRight
+		}
+	}
+	p.SetColumnConfigs(configs)
+	p.AppendHeader(header)
+	for _, cells := range t.Rows {
+		row := make(pretty.Row, len(cells))
+		for i, cell := range cells {
+			row[i] = strings.Map(onTerminal, cell)
+		}
+		p.AppendRow(row)
+	}
+	var b strings.Builder
+	if t.Title != "" {
+		b.WriteString(t.Title + "\n\n")
+	}
+	for line := range strings.Lines(p.Render()) {
+		b.WriteString(t.Indent + strings.TrimRight(line, " \n") + "\n")
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// onTerminal keeps a text from steering the terminal.
+func onTerminal(r rune) rune {
+	if r < ' ' || r >= 0x7f && r < 0xa0 {
+		return ' '
+	}
+	return r
+}
+
+// plain is a table without a frame: heads, a rule below them, two blanks between columns.
+func plain() pretty.Style {
+	s := pretty.StyleDefault
+	s.Name = "plain"
+	s.Box = pretty.BoxStyle{MiddleHorizontal: "-", MiddleVertical: "  ", MiddleSeparator: "  ", PaddingLeft: "", PaddingRight: "", UnfinishedRow: ""}
+	s.Format.Header = text.FormatDefault
+	s.Options = pretty.Options{SeparateColumns: true, SeparateHeader: true}
+	return s
+}
+
+// CSV writes t with a header line, and so that no cell becomes a formula: a
+// cell that begins with one of = + - @ and is not a plain number gets an
+// apostrophe before it.
+func (t *Table) CSV(w io.Writer) error {
+	c := csv.NewWriter(w)
+	header := make([]string, len(t.Columns))
+	for i, column := range t.Columns {
+		header[i] = strings.ReplaceAll(column.Name, " ", "_")
+	}
+	if err := c.Write(header); err != nil {
+		return err
+	}
+	for _, cells := range t.Rows {
+		safe := make([]string, len(cells))
+		for i, cell := range cells {
+			safe[i] = harmless(cell)
+		}
+		if err := c.Write(safe); err != nil {
+			return err
+		}
+	}
+	c.Flush()
+	return c.Error()
+}
+
+func harmless(cell string) string {
+	if cell == "" || !strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
+		return cell
+	}
+	if cell[0] == '-' && strings.Trim(cell[1:], "0123456789.") == "" {
+		return cell
+	}
+	return "'" + cell
+}

@@ -1,0 +1,66 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+var update = flag.Bool("update", false, "rewrite what the scripts expect")
+
+// TestMain lets the scripts run this program as a process of its own.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"spawnwright": main})
+}
+
+// TestScript runs the terminal sessions of testdata/script. With
+// SPAWNWRIGHT_BINARY set they run that program instead of the one in this test.
+func TestScript(t *testing.T) {
+	root, err := filepath.Abs("../..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir:                 "testdata/script",
+		UpdateScripts:       *update,
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("EXAMPLES", filepath.Join(root, "examples"))
+			e.Setenv("NO_COLOR", "1")
+			if binary := os.Getenv("SPAWNWRIGHT_BINARY"); binary != "" {
+				e.Setenv("PATH", filepath.Dir(binary)+string(os.PathListSeparator)+e.Getenv("PATH"))
+			}
+			return nil
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+	})
+}
+
+// exits runs a command and compares its exit code: exits CODE COMMAND [ARG…].
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits CODE COMMAND [ARG…]")
+	}
+	want, err := strconv.Atoi(args[0])
+	if err != nil {
+		ts.Fatalf("exits: %v", err)
+	}
+	got := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		var status *exec.ExitError
+		if !errors.As(err, &status) {
+			ts.Fatalf("exits: %v", err)
+		}
+		got = status.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("exit code %d, want %d", got, want)
+	}
+}

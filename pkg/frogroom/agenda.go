@@ -1,0 +1,135 @@
+package frogroom
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+)
+
+// Agenda is what is due in the frog room.
+type Agenda struct {
+	Days civil.Span `json:"days"`
+	// Overdue is what was expected before today and has not been recorded, the
+	// longest overdue first.
+	Overdue []Overdue `json:"overdue"`
+	// Tasks are what there is to do, by day.
+	Tasks []Task `json:"tasks"`
+	// Watch is what can be seen on these days, by its likely day.
+	Watch []Watch `json:"watch"`
+	// Away are the days on which nobody is in the room.
+	Away []civil.Span `json:"away,omitempty"`
+	// NoParcels are the public holidays among these days and the day after.
+	NoParcels []Holiday `json:"no_parcels,omitempty"`
+	// Parcels are the next three days on which one can be handed over.
+	Parcels []civil.Date `json:"parcels"`
+	// Warnings say what the agenda leaves out.
+	Warnings []string `json:"warnings,omitempty"`
+}
+
+// Overdue is a look that is missing.
+type Overdue struct {
+	Clutch string     `json:"clutch"`
+	Place  string     `json:"place,omitempty"`
+	Stage  string     `json:"stage"`
+	Late   civil.Date `json:"late"` // nine of ten clutches had reached it by then
+	SeenOn civil.Date `json:"seen_on"`
+	Text   string     `json:"text"`
+}
+
+// Task is something to do on a day.
+type Task struct {
+	On   civil.Date `json:"on"`
+	What string     `json:"what"`
+	Note string     `json:"note,omitempty"`
+}
+
+// Watch is a stage that a clutch can reach on these days.
+type Watch struct {
+	Clutch string       `json:"clutch"`
+	Place  string       `json:"place,omitempty"`
+	Stage  string       `json:"stage"`
+	Window civil.Window `json:"window"`
+	Note   string       `json:"note,omitempty"`
+}
+
+// Holiday is a public holiday.
+type Holiday struct {
+	On   civil.Date `json:"on"`
+	Name string     `json:"name"`
+}
+
+// Agenda gives what is due from a day on, for a number of days, at least 1.
+// The errors are those of [Room.Season].
+func (r *Room) Agenda(on civil.Date, days int) (Agenda, error) {
+	a := Agenda{
+		Days:    civil.Span{First: on, Last: on.Add(max(days, 1) - 1)},
+		Overdue: []Overdue{}, Tasks: []Task{}, Watch: []Watch{},
+		Parcels: r.shipping().Next(on, 3),
+	}
+	if err := r.tasks(&a); err != nil {
+		return Agenda{}, err
+	}
+	for _, k := range r.Clutches(on) {
+		a.clutch(k)
+	}
+	slices.SortStableFunc(a.Tasks, func(x, y Task) int { return cmp.Compare(x.On, y.On) })
+	slices.SortStableFunc(a.Watch, func(x, y Watch) int { return cmp.Compare(x.Window.Likely, y.Window.Likely) })
+	slices.SortStableFunc(a.Overdue, func(x, y Overdue) int { return cmp.Compare(x.Late, y.Late) })
+	for _, s := range r.Collection.Away {
+		if s.Overlaps(a.Days) {
+			a.Away = append(a.Away, s)
+		}
+	}
+	r.noParcels(&a)
+	return a, nil
+}
+
+// tasks adds the events of a single day.
+func (r *Room) tasks(a *Agenda) error {
+	c, err := r.Events(a.Days.First)
+	if err != nil {
+		return err
+	}
+	for _, e := range c.Events {
+		if e.Category != seenCategory && !e.Cancelled && e.Span.First == e.Span.Last && a.Days.Contains(e.Span.First) {
+			a.Tasks = append(a.Tasks, Task{e.Span.First, e.Summary, e.Description})
+		}
+	}
+	return nil
+}
+
+// clutch adds what there is to see of a clutch, and what is missing.
+func (a *Agenda) clutch(k Clutch) {
+	overdue := false
+	for _, s := range k.Stages {
+		switch {
+		case s.Overdue && !overdue:
+			overdue = true
+			a.Overdue = append(a.Overdue, Overdue{
+				Clutch: k.ID, Place: k.Place, Stage: s.Stage, Late: s.Window.Late, SeenOn: k.SeenOn,
+				Text: fmt.Sprintf("%s: %s was expected by %s; nothing recorded since %s on %s, %d days",
+					k.ID, stageWords(s.Stage), s.Window.Late, stageWords(k.Now), k.SeenOn, a.Days.First.Sub(k.SeenOn)),
+			})
+		case !s.Recorded && a.Days.Overlaps(whole(s.Window)):
+			a.Watch = append(a.Watch, Watch{k.ID, k.Place, s.Stage, s.Window, stageNote(s.Stage)})
+		}
+		if s.Stage == "front-legs" && !s.Recorded && s.Window.Early.Add(-rampLead) < a.Days.First {
+			a.Tasks = append(a.Tasks, Task{On: a.Days.First, What: at(k.ID, k.Place) + ": see that the ramp is in and the water low", Note: rampNote(s.Window)})
+		}
+	}
+}
+
+// noParcels adds the public holidays that stop parcels.
+func (r *Room) noParcels(a *Agenda) {
+	if r.holidays == nil {
+		a.Warnings = append(a.Warnings, "public holidays are not known (holidays: is left out), so parcel days are checked for weekdays only")
+		return
+	}
+	for d := a.Days.First; d <= a.Days.Last.Add(1); d = d.Add(1) {
+		if name, ok := r.holidays.On(d); ok {
+			a.NoParcels = append(a.NoParcels, Holiday{d, name})
+		}
+	}
+}
