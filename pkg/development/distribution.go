@@ -85,7 +85,7 @@ func (d Distribution) mustKnow() {
 	}
 }
 
-// First and Last give the earliest and the latest day with a chance above 0.
+// First gives the earliest day with a chance above 0.
 func (d Distribution) First() int {
 	d.mustKnow()
 	return d.first

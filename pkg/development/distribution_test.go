@@ -49,6 +49,13 @@ func TestCutChanceGoesToTheEnds(t *testing.T) {
 	assert.Equal(t, 3, d.Last())
 }
 
+func TestQuantileOnTheEdgeOfADay(t *testing.T) {
+	d := FromMasses(1, []float64{1, 1, 1, 1, 1, 1, 1, 1, 1, 1})
+	for tenth := 1; tenth <= 10; tenth++ { // the sums of tenths are off in the last bit
+		assert.Equal(t, tenth, d.Quantile(float64(tenth)/10))
+	}
+}
+
 func TestDistributionPanics(t *testing.T) {
 	for name, f := range map[string]func(){
 		"no masses":            func() { FromMasses(0, nil) },

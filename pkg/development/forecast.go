@@ -55,14 +55,7 @@ func (m *Model) Forecast(laid civil.Date, looks []Look) Forecast {
 		look.mustBeValid()
 	}
 	ev := sift(laid, looks)
-	f := Forecast{Events: make([]Event, len(links)), Warnings: ev.warnings}
-	for i, l := range links {
-		f.Events[i].Stage = l.end
-		if ev.recorded[i] {
-			f.Events[i].Recorded = true
-			f.Events[i].set(laid, Point(ev.day[i]))
-		}
-	}
+	f := ev.forecast(laid)
 	from, day := Laid, 0
 	for i := 0; i < len(links); {
 		s := m.stretch(&ev, i, day)
@@ -80,6 +73,19 @@ func (m *Model) Forecast(laid civil.Date, looks []Look) Forecast {
 		}
 		i += n
 		from, day = links[i-1].end, ev.day[i-1]
+	}
+	return f
+}
+
+// forecast gives a forecast of what is recorded; all else is unknown.
+func (ev *evidence) forecast(laid civil.Date) Forecast {
+	f := Forecast{Events: make([]Event, len(links)), Warnings: ev.warnings}
+	for i, l := range links {
+		f.Events[i].Stage = l.end
+		if ev.recorded[i] {
+			f.Events[i].Recorded = true
+			f.Events[i].set(laid, Point(ev.day[i]))
+		}
 	}
 	return f
 }

@@ -216,6 +216,12 @@ func TestForecastWarnings(t *testing.T) {
 			[]string{"hatched not yet on 2027-02-21 contradicts hatched on 2027-02-21: it is left out"},
 		},
 		{
+			"the same wrong look twice is one warning",
+			[]Look{{Hatched, day(9), NotYet}, {Hatched, day(7), Reached}, {Hatched, day(9), NotYet}},
+			triples(t, treeFrog().Forecast(day(0), []Look{{Hatched, day(7), Reached}})),
+			[]string{"hatched not yet on 2027-02-23 contradicts hatched on 2027-02-21: it is left out"},
+		},
+		{
 			"there before it is recorded: the record stands",
 			[]Look{{Feeding, day(6), By}, {Hatched, day(7), Reached}},
 			triples(t, treeFrog().Forecast(day(0), []Look{{Hatched, day(7), Reached}})),
@@ -313,7 +319,7 @@ func TestForecastWarnings(t *testing.T) {
 // Past what the model can say, dates still keep to what was seen and do not
 // pile up on the next day.
 func TestForecastBeyondTheModel(t *testing.T) {
-	for _, on := range []int{30, 70, 400, longest - 1} {
+	for _, on := range []int{20, 70, 400, longest - 1} { // on day 20 the model still gives 2 in a hundred million
 		f := treeFrog().Forecast(day(0), []Look{{Hatched, day(on), NotYet}})
 		require.Len(t, f.Warnings, 1)
 		hatched := f.Events[0].Dist
@@ -321,9 +327,23 @@ func TestForecastBeyondTheModel(t *testing.T) {
 		assert.Greater(t, hatched.Quantile(0.9), on+7, "%d: as wide as the step", on)
 		assert.InDelta(t, hatched.Mean()+2, f.Events[1].Dist.Mean(), 0.5, "%d: the steps after it are as usual", on)
 	}
-	f := treeFrog().Forecast(day(0), []Look{{Feeding, day(1), By}})
+	f := modelOf(Distribution{}, percentiles(1, 1, 1), Distribution{}, Distribution{}, Distribution{}).
+		Forecast(day(0), []Look{{Hatched, day(1), Reached}, {Feeding, day(2500), NotYet}})
+	assert.Equal(t, 2501, f.Events[1].Dist.First(), "however short the step")
+
+	f = treeFrog().Forecast(day(0), []Look{{Feeding, day(1), By}})
 	assert.LessOrEqual(t, f.Events[1].Dist.Last(), 1)
 	assert.InDelta(t, f.Events[1].Dist.Mean()+63, f.Events[2].Dist.Mean(), 2)
+}
+
+// Records that run backward over a step that the profile lacks.
+func TestForecastBackwardOverAGap(t *testing.T) {
+	m := modelOf(percentiles(6, 7, 9), percentiles(1, 2, 3), Distribution{}, percentiles(5, 7, 10), Distribution{})
+	f := m.Forecast(day(0), []Look{{OutOfWater, day(5), Reached}, {Hatched, day(7), Reached}})
+	assert.Equal(t, [][]int{{7, 7, 7}, nil, nil, {5, 5, 5}, nil}, triples(t, f))
+	assert.Equal(t, []string{
+		"hatched on 2027-02-21 contradicts out-of-water on 2027-02-19: both dates are kept, but one must be wrong",
+	}, f.Warnings)
 }
 
 func TestForecastPanics(t *testing.T) {
