@@ -32,7 +32,7 @@ func (p *Profile) readPhase(cycle *scope, n *yaml.Node, name PhaseName) {
 	phase.Name = name
 	in := cycle.below(n, name.key(), "the phase "+string(name))
 	in.fields(phase.fields())
-	if !phase.Days.Known() && n.Kind == yaml.MappingNode && in.Key("days") == nil {
+	if !phase.Days.Known() && n.Kind == yaml.MappingNode && !in.Has("days") {
 		cycle.Doc().Errorf(n, "add days: [at least, usually, at most]", "the phase %s has no days", name)
 	}
 	p.Cycle = append(p.Cycle, phase)

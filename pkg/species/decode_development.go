@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"go.yaml.in/yaml/v3"
+
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 func (p *Profile) readDevelopment(s *scope) {
@@ -33,14 +35,14 @@ func (p *Profile) readStep(development *scope, n *yaml.Node, name StepName) {
 	if n.Kind != yaml.MappingNode {
 		return
 	}
-	days, at := in.Key("days"), in.Key("at_c")
+	days, warm := in.Key("days"), in.Has("at_c")
 	changed := step.Days != before.Days
 	switch doc := development.Doc(); {
-	case days == nil && !step.Days.Known():
+	case !in.Has("days") && !step.Days.Known():
 		doc.Errorf(n, "add days: [10th, 50th, 90th percentile]", "the step %s has no days", name)
-	case changed && at == nil && step.AtC.Known():
+	case changed && !warm && step.AtC.Known():
 		doc.Warnf(days, "add at_c: the temperature of these days", "days of the step %s are counted as if they were at %s", name, rangeValue{to: &step.AtC, measure: celsius}.show())
-	case changed && at == nil:
+	case changed && !warm:
 		doc.Warnf(days, "add at_c: the temperature of these days", "the step %s has no temperature, so its days hold at any", name)
 	}
 }
@@ -60,30 +62,14 @@ func (p *Profile) checkWarmth(s *scope) {
 	}
 }
 
-// warmth is the place in the file that set how warm a step or the young are kept.
+// warmth is the place in the file that set how warm a step or the young are
+// kept; nil when neither is there.
 func (s *scope) warmth(name StepName) *yaml.Node {
-	for _, path := range [][]string{{"development", name.key(), "at_c"}, {"safe_c"}} {
-		if n := find(s.Node, path); n != nil {
-			return n
+	n := s.Node
+	for _, key := range []string{"development", name.key(), "at_c"} {
+		if n = strictyaml.Value(n, key); n == nil {
+			return strictyaml.Value(s.Node, "safe_c")
 		}
-	}
-	return nil
-}
-
-// find follows the keys of path down from n.
-func find(n *yaml.Node, path []string) *yaml.Node {
-	for _, key := range path {
-		at := -1
-		for i := 0; i+1 < len(n.Content) && n.Kind == yaml.MappingNode; i += 2 {
-			if n.Content[i].Value == key {
-				at = i + 1
-				break
-			}
-		}
-		if at < 0 {
-			return nil
-		}
-		n = n.Content[at]
 	}
 	return n
 }

@@ -82,7 +82,7 @@ func borrowed(p *Profile, id string) *Profile {
 
 // nameless reports an own profile without a scientific name.
 func nameless(doc *strictyaml.Document, m *strictyaml.Mapping, id *yaml.Node) {
-	if m.Key("name") == nil {
+	if !m.Has("name") {
 		doc.Errorf(id, "add name: and the scientific name", "the species %s has no name", id.Value)
 	}
 }
