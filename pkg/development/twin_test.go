@@ -145,7 +145,7 @@ func TestForecastOfAnyLooks(t *testing.T) {
 		for range rapid.IntRange(0, 6).Draw(t, "looks") {
 			looks = append(looks, Look{
 				Stage(rapid.IntRange(int(Laid), int(SaleReady)).Draw(t, "stage")),
-				day(rapid.IntRange(-20, 300).Draw(t, "on")),
+				day(rapid.IntRange(-20, 150).Draw(t, "on")),
 				rapid.SampledFrom(kinds).Draw(t, "kind"),
 			})
 		}
