@@ -11,7 +11,7 @@ func (r *reader) checkCounts(s subject) {
 	for _, e := range r.c.DiaryOf(k.ID) {
 		lost += e.Losses
 		if k.Eggs > 0 && e.Losses > 0 && lost > k.Eggs {
-			r.errorAt(r.in(e, "losses"), fmt.Sprintf("%s lost %d in all, but had %d eggs (line %s)", r.called(s), lost, k.Eggs, line(k.At)), "check both numbers")
+			r.errorAt(r.in(e, "losses"), fmt.Sprintf("%s lost %d in all, more than its eggs: %d (line %s)", r.called(s), lost, k.Eggs, line(k.At)), "check both numbers")
 		}
 		if !e.Count.Known {
 			continue
@@ -19,12 +19,12 @@ func (r *reader) checkCounts(s subject) {
 		n := e.Count.Value
 		switch {
 		case k.Eggs > 0 && n > k.Eggs:
-			r.errorAt(r.in(e, "count"), fmt.Sprintf("%s counts %d, but had %d eggs (line %s)", r.called(s), n, k.Eggs, line(k.At)), "check both numbers")
+			r.errorAt(r.in(e, "count"), fmt.Sprintf("%s counts %d, more than its eggs: %d (line %s)", r.called(s), n, k.Eggs, line(k.At)), "check both numbers")
 		case last != nil && n > last.Count.Value:
 			r.warnAt(r.in(e, "count"), fmt.Sprintf("%s counts %d on %s, more than the %d on %s (line %s)",
 				r.called(s), n, e.On, last.Count.Value, last.On, line(last.At)), "check both numbers")
 		case k.Eggs > 0 && n+lost > k.Eggs && lost <= k.Eggs:
-			r.warnAt(r.in(e, "count"), fmt.Sprintf("%s counts %d and lost %d until %s, together more than its %d eggs (line %s)",
+			r.warnAt(r.in(e, "count"), fmt.Sprintf("%s counts %d and lost %d until %s, together more than its eggs: %d (line %s)",
 				r.called(s), n, lost, e.On, k.Eggs, line(k.At)), "check the numbers")
 		}
 		if !e.Some {
@@ -44,7 +44,7 @@ func (r *reader) checkYoung() {
 	for i, n := range young {
 		if k := &r.c.Clutches[i]; k.Eggs > 0 && n > k.Eggs {
 			s := subject{clutchKind, i}
-			r.errorAt(r.at(s, "eggs", ""), fmt.Sprintf("%d animals come from %s, which had %d eggs", n, r.called(s), k.Eggs), "correct the eggs, or the clutch of the animals")
+			r.errorAt(r.at(s, "eggs", ""), fmt.Sprintf("%d animals come from %s, more than its eggs: %d", n, r.called(s), k.Eggs), "correct the eggs, or the clutch of the animals")
 		}
 	}
 }

@@ -48,6 +48,14 @@ func (s sight) String() string {
 	return s.entry.Saw
 }
 
+// key gives the key that the entry saw it with.
+func (s sight) key() string {
+	if s.word < 0 {
+		return "gosner"
+	}
+	return "saw"
+}
+
 // beyond reports whether s is a later stage than t for certain.
 func (s sight) beyond(t sight) bool {
 	if s.word >= 0 && t.word >= 0 {
@@ -86,7 +94,7 @@ func (r *reader) checkStages(s subject) {
 		today = append(today, now)
 		for _, then := range [...]sight{words, gosner} {
 			if then.entry != nil && then.beyond(now) {
-				r.errorAt(r.in(e, "saw"), fmt.Sprintf("%s is seen at %v on %s, after it was seen at %v on %s (line %s)",
+				r.errorAt(r.in(e, now.key()), fmt.Sprintf("%s is seen at %v on %s, after it was seen at %v on %s (line %s)",
 					r.called(s), now, e.On, then, then.entry.On, line(then.entry.At)),
 					"check the dates and the stages; some: true says that only some were that far")
 				break

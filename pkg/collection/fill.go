@@ -131,7 +131,11 @@ func (r *reader) speciesOf(s subject, stated string) string {
 		case found == "":
 			found, first = a.Species, l
 		case stated != "":
-			r.errorAt(r.at(s, l.role, a.ID),
+			at := r.at(s, l.role, a.ID)
+			if !l.own {
+				at = r.at(s, "species", "")
+			}
+			r.errorAt(at,
 				fmt.Sprintf("%s %q is %s (line %s), but %s is recorded as %s", l.role, a.ID, a.Species, line(a.At), r.called(s), stated),
 				"correct the species or the parent")
 		case l.own || first.own:

@@ -113,15 +113,17 @@ func (r *reader) find(id string, want kind) (int, bool) {
 // missing reports an id that find did not find.
 func (r *reader) missing(id string, want kind, role string, at strictyaml.Position) {
 	if s, ok := r.c.subjects[id]; ok {
-		r.errorAt(at, fmt.Sprintf("%s %q is %s (line %s), not %s", role, id, s.kind.name(), line(r.place(s)), want.name()), r.guess(id, want))
+		r.errorAt(at, fmt.Sprintf("%s %q is %s (line %s)", role, id, s.kind.name(), line(r.place(s))),
+			r.guess(id, want, "write the id of "+want.name()))
 		return
 	}
-	r.errorAt(at, fmt.Sprintf("%s %q is not in the file", role, id), r.guess(id, want))
+	r.errorAt(at, fmt.Sprintf("%s %q is not in the file", role, id),
+		r.guess(id, want, "add "+want.name()+" of that id, or check the spelling"))
 }
 
-// guess gives a cure for an id that is not one of the wanted kind.
-func (r *reader) guess(id string, want kind) string {
-	otherwise := "add " + want.name() + " of that id, or check the spelling"
+// guess gives a cure for an id that is not one of the wanted kind, and
+// otherwise when it knows none.
+func (r *reader) guess(id string, want kind, otherwise string) string {
 	if r.guesses == 0 {
 		return otherwise
 	}

@@ -1,6 +1,10 @@
 package collection
 
-import "github.com/spawnwright/spawnwright/pkg/strictyaml"
+import (
+	"go.yaml.in/yaml/v3"
+
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
+)
 
 // The limits within which a size is taken for meant. The largest living frog,
 // the goliath frog, is below 4 kg and 400 mm (from memory).
@@ -38,7 +42,7 @@ func (r *reader) animal(m *strictyaml.Mapping, i int) {
 	a.Promised = r.phrase(m, "promised")
 	a.Note = m.Text("note")
 	m.Done()
-	if m.Node.Content != nil && !m.Has("species") && !m.Has("clutch") {
+	if m.Node.Kind == yaml.MappingNode && !m.Has("species") && !m.Has("clutch") {
 		r.errorAt(a.At, r.called(subject{animalKind, i})+" needs a species", "add species:, or the clutch it came from")
 	}
 }

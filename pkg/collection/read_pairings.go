@@ -1,6 +1,10 @@
 package collection
 
-import "github.com/spawnwright/spawnwright/pkg/strictyaml"
+import (
+	"go.yaml.in/yaml/v3"
+
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
+)
 
 func (r *reader) pairings(top *strictyaml.Mapping) {
 	r.nodes.pairings = top.List("pairings")
@@ -44,7 +48,7 @@ func (r *reader) exactlyOne(m *strictyaml.Mapping, keys ...string) []string {
 		}
 	}
 	switch {
-	case m.Node.Content == nil: // not a mapping, which was reported
+	case m.Node.Kind != yaml.MappingNode: // reported
 	case len(there) == 0:
 		r.doc.Errorf(m.Node, "add one of them", "%s needs %s", m.What(), either(keys))
 	case len(there) > 1:

@@ -78,7 +78,7 @@ func isEmpty(n *yaml.Node) bool {
 func (r *reader) required(m *strictyaml.Mapping, key string) *yaml.Node {
 	n := m.Take(key)
 	if n == nil && m.Node.Kind == yaml.MappingNode {
-		r.doc.Errorf(m.Node, "add "+key+":", "%s needs %s", m.What(), key)
+		r.doc.Errorf(m.Node, "add "+key+":", "%s has no value for %s", m.What(), key)
 	}
 	return n
 }
@@ -170,7 +170,7 @@ func civilDay(text string) (civil.Span, error) {
 // reported.
 func (r *reader) span(n *yaml.Node, name string, parse func(string) (civil.Span, error)) civil.Span {
 	text := r.doc.Text(n, name)
-	if text == "" && n.Value != "" {
+	if text == "" && !isEmpty(n) {
 		return civil.Span{} // reported
 	}
 	s, err := parse(text)
