@@ -155,6 +155,8 @@ func TestRules(t *testing.T) {
 			"1 male to 1 female", "1 male to 1 female; the species spawns well with 2 to 3 males to a female", ""},
 		{"too many males", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleLow, n.MalesPerFemaleHigh = 0.5, 0.5 }), 0, Warn,
 			"1 male to 1 female", "1 male to 1 female; the species spawns well with 0.5 males to a female", ""},
+		{"just as many males as can be", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleHigh = 1 }), 0, Fine,
+			"1 male to 1 female", "1 male to 1 female", ""},
 		{"no range in the profile", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleHigh = 0 }), 0, Unknown,
 			"1 male to 1 female", "how many males the species needs to a female is not known", ""},
 
@@ -336,6 +338,7 @@ func TestAllowedFrom(t *testing.T) {
 	}{
 		{"nothing refuses", func(_, f *Animal) { f.Promised = "Anouk" }, 0, true},
 		{"the last of two days counts", func(m, f *Animal) { young(f); m.Acquired = day("2027-03-10") }, day("2026-03-01").Add(540), true},
+		{"also when it is found first", func(m, f *Animal) { young(f); m.Acquired = day("2028-02-10") }, day("2028-02-10"), true},
 		{"a warning that time cures does not delay", func(_, f *Animal) { f.LastClutch = day("2026-11-01") }, 0, true},
 		{"time does not cure all", func(m, f *Animal) { young(f); m.Died = day("2026-12-24") }, 0, false},
 	} {

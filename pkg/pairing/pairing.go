@@ -28,7 +28,8 @@ type Terms struct {
 	On       civil.Date // the day on which the animals would be put together
 }
 
-// Rules are the keeper's limits on inbreeding.
+// Rules are the keeper's limits on inbreeding, taken as they stand: the zero value
+// refuses every pairing. [DefaultRules] has the usual ones.
 type Rules struct {
 	WarnInbreeding float64 // inbreeding coefficient of the young from which a pairing is warned about
 	MaxInbreeding  float64 // the same from which it is refused
