@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"math"
 	"os"
 
 	"github.com/spf13/cobra"
@@ -143,6 +144,7 @@ func (a *app) showPair(ancestry *frogroom.Ancestry, one, other string) error {
 // coefficient writes a probability; a ~ marks a mean over possible parents. A
 // mean of 0 needs no mark, for then it is 0 whoever the parents are.
 func coefficient(x float64, expected bool) string {
+	x = math.Round(x*1e9) / 1e9 // two ways to the same sum can differ in the last bit
 	if expected && x > 0 {
 		return fmt.Sprintf("~%.4f", x)
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 )
@@ -71,9 +72,11 @@ func (r *Room) Agenda(on civil.Date, days int) (Agenda, error) {
 	if err := r.tasks(&a); err != nil {
 		return Agenda{}, err
 	}
-	for _, k := range r.Clutches(on) {
+	clutches := r.Clutches(on)
+	for _, k := range clutches {
 		a.clutch(k)
 	}
+	a.ramps(clutches)
 	slices.SortStableFunc(a.Tasks, func(x, y Task) int { return cmp.Compare(x.On, y.On) })
 	slices.SortStableFunc(a.Watch, func(x, y Watch) int { return cmp.Compare(x.Window.Likely, y.Window.Likely) })
 	slices.SortStableFunc(a.Overdue, func(x, y Overdue) int { return cmp.Compare(x.Late, y.Late) })
@@ -109,15 +112,27 @@ func (a *Agenda) clutch(k Clutch) {
 			overdue = true
 			a.Overdue = append(a.Overdue, Overdue{
 				Clutch: k.ID, Place: k.Place, Stage: s.Stage, Late: s.Window.Late, SeenOn: k.SeenOn,
-				Text: fmt.Sprintf("%s: %s was expected by %s; nothing recorded since %s on %s, %d days",
-					k.ID, stageWords(s.Stage), s.Window.Late, stageWords(k.Now), k.SeenOn, a.Days.First.Sub(k.SeenOn)),
+				Text: fmt.Sprintf("%s: %s expected by %s, nothing recorded since %s, %d days",
+					at(k.ID, k.Place), stageWords(s.Stage), s.Window.Late, k.SeenOn, a.Days.First.Sub(k.SeenOn)),
 			})
 		case !s.Recorded && a.Days.Overlaps(whole(s.Window)):
 			a.Watch = append(a.Watch, Watch{k.ID, k.Place, s.Stage, s.Window, stageNote(s.Stage)})
 		}
-		if s.Stage == "front-legs" && !s.Recorded && s.Window.Early.Add(-rampLead) < a.Days.First {
-			a.Tasks = append(a.Tasks, Task{On: a.Days.First, What: at(k.ID, k.Place) + ": see that the ramp is in and the water low", Note: rampNote(s.Window)})
+	}
+}
+
+// ramps reminds of the clutches whose ramp should be in by now.
+func (a *Agenda) ramps(clutches []Clutch) {
+	var due []string
+	for _, k := range clutches {
+		for _, s := range k.Stages {
+			if s.Stage == "front-legs" && !s.Recorded && s.Window.Early.Add(-rampLead) < a.Days.First {
+				due = append(due, at(k.ID, k.Place))
+			}
 		}
+	}
+	if len(due) > 0 {
+		a.Tasks = append(a.Tasks, Task{On: a.Days.First, What: "see that the ramp is in and the water low: " + strings.Join(due, ", "), Note: rampReason})
 	}
 }
 

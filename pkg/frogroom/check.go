@@ -117,7 +117,7 @@ func (r *Room) checkClutches(on civil.Date) strictyaml.Diagnostics {
 		for _, s := range k.Stages {
 			if s.Overdue {
 				ds = append(ds, r.Collection.Diagnostic(strictyaml.Warning, clutch.At,
-					fmt.Sprintf("clutch %s: %s was expected by %s and nothing is recorded", k.ID, stageWords(s.Stage), s.Window.Late),
+					fmt.Sprintf("clutch %s: %s expected by %s, and nothing is recorded", k.ID, stageWords(s.Stage), s.Window.Late),
 					"look, and record what you see; end a clutch that is over with ended: DATE"))
 				break
 			}

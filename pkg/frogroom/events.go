@@ -135,9 +135,11 @@ func (e *events) clutch(k Clutch) {
 }
 
 func rampNote(frontLegs civil.Window) string {
-	return fmt.Sprintf("Front legs can come from %s. Froglets drown without a way out of the water (Gosner 1960, stage 42; the lead of %d days is common practice, no source).",
-		frontLegs.Early, rampLead)
+	return fmt.Sprintf("Front legs can come from %s.\n%s", frontLegs.Early, rampReason)
 }
+
+// rampReason goes with every reminder of a ramp.
+const rampReason = "Froglets drown without a way out of the water once the front legs are out (Gosner 1960, stage 42; the lead of a few days is common practice, no source)."
 
 // rampLead is how many days before the first front legs the way out of the
 // water is put in (common practice, no source).

@@ -118,12 +118,12 @@ func (d *drawing) founder(i int) bool {
 }
 
 // inbreeding writes the coefficient with up to four places, and says if it is a
-// mean over possible parents.
+// mean over possible parents. A mean of 0 is 0 whoever they are.
 func (d *drawing) inbreeding(i int) string {
 	f := math.Round(d.pedigree.Inbreeding(i)*1e9) / 1e9 // sums of kinships may be off by less
 	s := strconv.FormatFloat(f, 'f', 4, 64)
 	s = "F " + strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
-	if d.pedigree.Uncertain(i) {
+	if f > 0 && d.pedigree.Uncertain(i) {
 		s += " expected"
 		d.used.expected = true
 	}
