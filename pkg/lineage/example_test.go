@@ -38,7 +38,7 @@ func ExampleDOT() {
 	// label="Quill\nAC-01, male"
 	// label="Sedge\nAC-02, female"
 	// label="Bram\nAC-04, male"
-	// label="AC-11\nsex unknown\nF 0 expected"
-	// label="\ndouble border: founder, no parent known  |  thick border: male  |  thin border: female\ndotted border: sex unknown  |  F and a darker ground: inbreeding coefficient\nexpected: the mean over possible parents  |  dashed line: one of several possible parents"
+	// label="AC-11\nsex unknown\nF 0"
+	// label="\ndouble border: founder, no parent known  |  thick border: male  |  thin border: female\ndotted border: sex unknown  |  F and a darker ground: inbreeding coefficient\ndashed line: one of several possible parents"
 	// label="C-26-03"
 }
