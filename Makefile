@@ -1,0 +1,73 @@
+# What continuous integration runs (.ci/run), one target each.
+
+GO ?= go
+tool := $(GO) tool -modfile=.tools/go.mod
+
+BENCH ?= .
+BENCHTIME ?= 1s
+FUZZTIME ?= 10s
+
+# Packages that compute, which also run where there is no file system to speak of.
+computing := $(addprefix ./pkg/,calendar civil development lineage pairing pedigree season species strictyaml)
+
+.PHONY: demo test check format vet lint dead tidy vulns race bench fuzz cross wasm readers build
+
+demo:
+	$(GO) run ./cmd/spawnwright season -f examples/working/collection.yaml --on 2027-02-01
+
+test:
+	$(GO) test ./...
+
+check: format vet lint dead tidy vulns
+
+format:
+	@files=$$($(tool) gofumpt -l .) && if [ -n "$$files" ]; then \
+		echo "Not formatted; run: go tool -modfile=.tools/go.mod gofumpt -w ."; echo "$$files"; exit 1; fi
+
+vet:
+	$(GO) vet ./...
+
+lint:
+	$(tool) staticcheck ./...
+
+# Functions that neither the command nor a test reaches.
+dead:
+	@found=$$($(tool) deadcode -test ./...) && if [ -n "$$found" ]; then echo "$$found"; exit 1; fi
+
+tidy:
+	$(GO) mod tidy -diff
+	$(GO) -C .tools mod tidy -diff
+
+vulns:
+	.ci/vulnerabilities
+
+race:
+	$(GO) test -race ./...
+
+bench:
+	$(GO) test -run '^$$' -bench '$(BENCH)' -benchtime $(BENCHTIME) -benchmem ./...
+
+fuzz:
+	.ci/fuzz $(FUZZTIME)
+
+# The systems that are promised, and a machine with 32 bits.
+cross:
+	GOOS=windows GOARCH=amd64 $(GO) vet ./...
+	GOOS=darwin GOARCH=arm64 $(GO) vet ./...
+	GOOS=linux GOARCH=arm64 $(GO) vet ./...
+	GOOS=linux GOARCH=386 CGO_ENABLED=0 $(GO) vet ./...
+	GOOS=windows GOARCH=amd64 $(GO) build -o .build/windows/ ./cmd/spawnwright
+	GOOS=darwin GOARCH=arm64 $(GO) build -o .build/darwin/ ./cmd/spawnwright
+	GOOS=linux GOARCH=arm64 $(GO) build -o .build/linux-arm64/ ./cmd/spawnwright
+	GOOS=wasip1 GOARCH=wasm $(GO) build $(computing)
+
+# Node.js stands in for a system that is not Unix: the tests of what differs there.
+wasm:
+	GOOS=js GOARCH=wasm $(GO) test -exec "$$($(GO) env GOROOT)/lib/wasm/go_js_wasm_exec" ./pkg/wholefile ./pkg/civil
+
+build:
+	$(GO) build -trimpath -o .build/ ./cmd/spawnwright
+
+# Programs of others read what this one writes.
+readers: build
+	testdata/readers/run .build/spawnwright

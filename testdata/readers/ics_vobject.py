@@ -1,0 +1,35 @@
+"""Reads an iCalendar file with Debian's python3-vobject and prints what it has.
+
+usage: ics_vobject.py FILE
+"""
+
+import sys
+
+import vobject
+
+import events
+
+
+def main(path):
+    with open(path, encoding="utf-8", newline="") as f:
+        calendars = list(vobject.readComponents(f.read()))
+    if len(calendars) != 1:
+        events.fail(f"{len(calendars)} calendars in one file")
+    calendars[0].validate(raiseException=True)
+    found = []
+    for event in calendars[0].contents.get("vevent", []):
+        found.append(
+            events.Event(
+                uid=event.uid.value,
+                start=event.dtstart.value,
+                end=event.dtend.value,
+                summary=event.summary.value,
+                description=event.description.value if "description" in event.contents else "",
+                stamped="dtstamp" in event.contents,
+            )
+        )
+    print(events.summary(path, found))
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
