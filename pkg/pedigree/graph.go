@@ -62,55 +62,54 @@ func newGraph(l *links, order []int) graph {
 
 func (g *graph) len() int { return len(g.sire) }
 
-// times replaces v with K v, in three passes over all nodes (Colleau 2002,
-// Genetics Selection Evolution 34:409): what the nodes hold goes up to their
-// ancestors, is weighted with what is new in each, and comes down again.
-func (g *graph) times(v []float64) {
-	for k := g.len() - 1; k >= 0; k-- {
-		g.up(v, int32(k))
+// times replaces v with K v.
+func (g *graph) times(v []float64) { g.sweep(v, g.len()-1, g.len()-1) }
+
+// sweep replaces v, which is 0 after node from, with K v up to node to, in three
+// passes (Colleau 2002, Genetics Selection Evolution 34:409): what the nodes hold
+// goes up to their ancestors, is weighted with what is new in each, and comes
+// down again.
+func (g *graph) sweep(v []float64, from, to int) {
+	for k := from; k >= 0; k-- {
+		if v[k] != 0 {
+			g.up(v, k)
+			v[k] *= g.own[k] // nothing comes up to k any more
+		}
 	}
-	for k := range v {
-		v[k] *= g.own[k]
-	}
-	for k := range v {
-		v[k] += g.fromParents(v, int32(k))
+	for k := range v[:to+1] {
+		v[k] += g.down(v, k)
 	}
 }
 
 // up adds what node k holds to the nodes one step up.
-func (g *graph) up(v []float64, k int32) {
-	held := v[k]
-	if held == 0 {
-		return
-	}
+func (g *graph) up(v []float64, k int) {
 	if g.group[k] != none {
 		for _, c := range g.groups[g.group[k]].terms {
-			v[c.node] += held * c.weight
+			v[c.node] += v[k] * c.weight
 		}
 		return
 	}
 	if s := g.sire[k]; s != none {
-		v[s] += held / 2
+		v[s] += v[k] / 2
 	}
 	if d := g.dam[k]; d != none {
-		v[d] += held / 2
+		v[d] += v[k] / 2
 	}
 }
 
-// fromParents gives what node k has from the nodes one step up.
-func (g *graph) fromParents(v []float64, k int32) float64 {
-	sum := 0.0
+// down gives what node k has from the nodes one step up.
+func (g *graph) down(v []float64, k int) (sum float64) {
+	if s := g.sire[k]; s != none {
+		sum = v[s]
+	}
+	if d := g.dam[k]; d != none {
+		sum += v[d]
+	}
+	sum /= 2
 	if g.group[k] != none {
 		for _, c := range g.groups[g.group[k]].terms {
 			sum += v[c.node] * c.weight
 		}
-		return sum
-	}
-	if s := g.sire[k]; s != none {
-		sum += v[s] / 2
-	}
-	if d := g.dam[k]; d != none {
-		sum += v[d] / 2
 	}
 	return sum
 }

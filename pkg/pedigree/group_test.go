@@ -114,10 +114,20 @@ func TestSharedAncestorsThroughGroups(t *testing.T) {
 	assert.Equal(t, []pedigree.SharedAncestor{{2, 1. / 8}, {0, 9. / 128}, {1, 1. / 128}}, shares(pedigree.Several),
 		"a father is shared with the square of his chance")
 
-	p := build(t, "A,0,0 B,0,0 x,A,B")
+	p := build(t, "P,0,0 A,P,0 B,P,0 x,m,0 y,m,0", pedigree.Group{ID: "m", Kind: pedigree.Several, Candidates: []pedigree.Candidate{{"A", 3}, {"B", 1}}})
+	assert.Equal(t, []pedigree.SharedAncestor{{1, 9. / 128}, {0, 3. / 256}, {2, 1. / 128}}, p.SharedAncestors(3, 4),
+		"different fathers, with chance 3/8, are half-brothers through P")
+
+	p = build(t, "A,0,0 B,0,0 x,A,B")
 	assert.Equal(t, []pedigree.SharedAncestor{{0, 1. / 4}}, p.SharedAncestors(2, 0), "an ancestor of the other stands for itself")
 	assert.Equal(t, []pedigree.SharedAncestor{{2, 1. / 2}}, p.SharedAncestors(2, 2), "an animal and itself")
 	assert.Empty(t, p.SharedAncestors(0, 1), "unrelated")
+}
+
+func TestGroupKindNames(t *testing.T) {
+	assert.Equal(t, "one", pedigree.OneUnknown.String())
+	assert.Equal(t, "several", pedigree.Several.String())
+	assert.Equal(t, "GroupKind(5)", pedigree.GroupKind(5).String())
 }
 
 func TestParents(t *testing.T) {
@@ -143,7 +153,7 @@ func TestParents(t *testing.T) {
 
 // Weights only count relative to each other, whatever their size.
 func TestWeightsOfAnySize(t *testing.T) {
-	for _, unit := range []float64{1e-300, 1, math.MaxFloat64 / 2} {
+	for _, unit := range []float64{1e-300, 1, math.MaxFloat64} {
 		p := build(t, "x,m,0 A,0,0 B,0,0", pedigree.Group{ID: "m", Candidates: []pedigree.Candidate{{"A", unit}, {"B", unit}}})
 		assert.Equal(t, 1./8, kinship(t, p, "x", "A"), "unit %v", unit)
 	}

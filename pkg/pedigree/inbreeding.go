@@ -1,7 +1,7 @@
 package pedigree
 
 // fill computes the inbreeding coefficients and the diagonals of K and D, parents
-// first. Full sibs share one walk.
+// first.
 //
 // An animal has K = (1 + F)/2 and D = 1/2 - (K of sire + K of dam)/4. A group of
 // candidates c with shares w has, when it is one unknown animal, K = the mean
@@ -12,34 +12,19 @@ func (p *Pedigree) fill() {
 	n := g.len()
 	g.self, g.own = make([]float64, n), make([]float64, n)
 	p.inbreeding = make([]float64, n)
+	couples := g.couples()
 	walker := newWalker(n)
-	couples := map[[2]int32]float64{}
 	for k := range int32(n) {
 		if g.group[k] != none {
 			g.self[k], g.own[k] = g.ofGroup(walker, g.groups[g.group[k]])
-			continue
+		} else {
+			f := couples.inbreeding(k)
+			p.inbreeding[k] = f
+			g.self[k] = (1 + f) / 2
+			g.own[k] = 0.5 - (g.selfOf(g.sire[k])+g.selfOf(g.dam[k]))/4
 		}
-		sire, dam := g.sire[k], g.dam[k]
-		f, known := couples[[2]int32{sire, dam}]
-		if !known {
-			f = g.ofCouple(walker, sire, dam)
-			couples[[2]int32{sire, dam}] = f
-		}
-		p.inbreeding[k] = f
-		g.self[k] = (1 + f) / 2
-		g.own[k] = 0.5 - (g.selfOf(sire)+g.selfOf(dam))/4
+		couples.settle(g, walker, k)
 	}
-}
-
-// ofCouple gives the kinship of two parents.
-func (g *graph) ofCouple(w *walker, sire, dam int32) float64 {
-	switch {
-	case sire == none || dam == none:
-		return 0
-	case sire == dam:
-		return g.self[sire]
-	}
-	return w.cross(g, []term{{sire, 1}}, []term{{dam, 1}})
 }
 
 func (g *graph) ofGroup(w *walker, c candidates) (self, own float64) {
@@ -64,9 +49,10 @@ func (g *graph) selfOf(k int32) float64 {
 // kinship of its parents, 0 when one is unknown. When a [Group] stands in the
 // ancestry it is the expected value.
 //
-// All were computed by [New], with one walk up the ancestors for each different
-// couple of parents (Meuwissen and Luo 1992, Genetics Selection Evolution
-// 24:305).
+// All were computed by [New], once for each different couple of parents: by a walk
+// up their ancestors (Meuwissen and Luo 1992, Genetics Selection Evolution
+// 24:305), or, for a parent whose walks would cost more than that, by one sweep
+// over the pedigree for all its mates (Colleau 2002, the same journal 34:409).
 func (p *Pedigree) Inbreeding(i int) float64 { return p.inbreeding[p.node(i)] }
 
 // ExpectedInbreeding gives the expected inbreeding coefficient of young of one of

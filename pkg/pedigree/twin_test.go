@@ -63,29 +63,24 @@ func paths(parents [][2]int, from int) [][]int {
 	return ways
 }
 
-// byPaths gives the share of the kinship of i and j that goes through each
-// animal: for each pair of paths that have only their ends in common.
-func byPaths(parents [][2]int, k [][]float64, i, j int) []float64 {
-	shares := make([]float64, len(parents))
-	for _, a := range paths(parents, i) {
-		for _, b := range paths(parents, j) {
+// byPaths gives the share of the kinship of two animals that goes through each
+// animal, from all ways up from both: for each pair of ways that have only their
+// ends in common.
+func byPaths(from, other [][]int, k [][]float64) []float64 {
+	shares := make([]float64, len(k))
+	for _, a := range from {
+		for _, b := range other {
 			end := a[len(a)-1]
-			if end != b[len(b)-1] {
-				continue
-			}
-			apart := true
-			for _, x := range a[:len(a)-1] {
-				apart = apart && !slices.Contains(b, x)
-			}
-			for _, x := range b[:len(b)-1] {
-				apart = apart && !slices.Contains(a, x)
-			}
-			if apart {
+			if end == b[len(b)-1] && apart(a[:len(a)-1], b[:len(b)-1]) {
 				shares[end] += math.Pow(0.5, float64(len(a)+len(b)-2)) * k[end][end]
 			}
 		}
 	}
 	return shares
+}
+
+func apart(a, b []int) bool {
+	return !slices.ContainsFunc(a, func(x int) bool { return slices.Contains(b, x) })
 }
 
 // draw is one choice that a group leaves open: which candidate stands in which
@@ -291,23 +286,35 @@ func TestSharedAncestorsByWrittenOutPaths(t *testing.T) {
 		records, groups := uncertainPedigree(t)
 		p, err := pedigree.New(records, groups...)
 		require.NoError(t, err)
-		i := rapid.IntRange(0, p.Len()-1).Draw(t, "i")
-		j := rapid.IntRange(0, p.Len()-1).Filter(func(j int) bool { return j != i }).Draw(t, "j")
-		want := make([]float64, p.Len())
+		n := p.Len()
+		want := make([][]float64, n*n) // by pair of animals
+		for pair := range want {
+			want[pair] = make([]float64, n)
+		}
 		assignments(records, groups, func(parents [][2]int, chance float64) {
-			for a, share := range byPaths(parents, tabular(parents), i, j) {
-				want[a] += chance * share
+			k := tabular(parents)
+			ways := make([][][]int, n)
+			for i := range ways {
+				ways[i] = paths(parents, i)
+			}
+			for pair, shares := range want {
+				for a, share := range byPaths(ways[pair/n], ways[pair%n], k) {
+					shares[a] += chance * share
+				}
 			}
 		})
-		got := make([]float64, p.Len())
-		sum := 0.0
-		for _, s := range p.SharedAncestors(i, j) {
-			require.Positive(t, s.Share)
-			got[s.Animal] = s.Share
-			sum += s.Share
+		for pair := range want {
+			i, j := pair/n, pair%n
+			got := make([]float64, n)
+			sum := 0.0
+			for _, s := range p.SharedAncestors(i, j) {
+				require.Positive(t, s.Share)
+				got[s.Animal] = s.Share
+				sum += s.Share
+			}
+			require.InDeltaSlice(t, want[pair], got, 1e-12, "%s and %s", p.ID(i), p.ID(j))
+			require.InDelta(t, p.Kinship(i, j), sum, 1e-12, "shares of %s and %s add up", p.ID(i), p.ID(j))
 		}
-		require.InDeltaSlice(t, want, got, 1e-12)
-		require.InDelta(t, p.Kinship(i, j), sum, 1e-12, "shares add up to the kinship")
 	})
 }
 

@@ -14,6 +14,7 @@ type walker struct {
 	share [][2]float64 // what has come up to each node from either side
 	marks []uint64     // one bit a node: share is not clear
 	left  [2]int       // marked nodes with a share from either side
+	steps int          // nodes visited so far, over all walks
 }
 
 func newWalker(nodes int) *walker {
@@ -38,6 +39,7 @@ func (w *walker) cross(g *graph, a, b []term) float64 {
 		for w.marks[word] != 0 {
 			k := int32(word*64 + bits.Len64(w.marks[word]) - 1)
 			shareA, shareB := w.take(k)
+			w.steps++
 			if w.left[0] == 0 && shareA == 0 || w.left[1] == 0 && shareB == 0 {
 				continue // nothing in common can follow: only clear up
 			}
