@@ -1,0 +1,85 @@
+package collection_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
+)
+
+// FuzzRead asks for a collection or an error, the same each time, whatever the
+// file; and walks through all that a collection offers.
+func FuzzRead(f *testing.F) {
+	data, err := os.ReadFile(filepath.Join("testdata", "full.yaml"))
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(string(data))
+	for _, seed := range []string{
+		"", "keeper: x\n", "animals: [{id: A, species: hyla-cinerea, sire: A}]", "animals: [~, 1, [], {}]\ndiary: [{on: 2027-01-01}]",
+		"clutches: [{id: K, laid: 2027-01-01, pairing: P}]\npairings: [{id: P, dam: A, sire: A, target: t}]\nanimals: [{id: A, clutch: K}]",
+		"away: [2027-01-01..2027-02-01, 2027-01-05]\nshipping: {weekdays: []}\nspecies: [{use: hyla-cinerea}]",
+		"diary: [{on: 2027-01-01, clutch: K, gosner: 46, saw: toes}]\nclutches: [{id: K, laid: 2027-01-01, sire: [x, x]}]",
+	} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		c, problems := collection.Read("f", []byte(text))
+		if (c == nil) != problems.HasErrors() {
+			t.Fatalf("collection: %v, problems: %v", c != nil, problems)
+		}
+		_, again := collection.Read("f", []byte(text))
+		if len(again) != len(problems) {
+			t.Fatalf("%d problems, then %d", len(problems), len(again))
+		}
+		for i, p := range problems {
+			if p != again[i] {
+				t.Fatalf("%v, then %v", p, again[i])
+			}
+			if p.Message == "" || p.Line < 0 || p.Severity == strictyaml.Error && p.Cure == "" || strings.HasSuffix(p.Message, ".") {
+				t.Fatalf("%#v", p)
+			}
+		}
+		if c != nil {
+			walk(t, c)
+		}
+	})
+}
+
+func walk(t *testing.T, c *collection.Collection) {
+	for i := range c.Animals {
+		a := &c.Animals[i]
+		if found, ok := c.Animal(a.ID); !ok || found != a {
+			t.Fatalf("animal %q is not found", a.ID)
+		}
+		if _, ok := c.Profile(a.Species); !ok {
+			t.Fatalf("animal %q has no profile", a.ID)
+		}
+		c.Weight(a.ID, 0)
+		c.PlaceOf(a.ID, 0)
+	}
+	for i := range c.Clutches {
+		k := &c.Clutches[i]
+		if _, ok := c.Profile(k.Species); !ok || !k.Laid.Known() {
+			t.Fatalf("clutch %q has no profile or date", k.ID)
+		}
+		c.Looks(k.ID)
+		c.Counts(k.ID)
+		c.Temperatures(k.ID)
+	}
+	for i := range c.Pairings {
+		p := &c.Pairings[i]
+		if len(p.Dams) == 0 || len(p.Sires) == 0 || p.Start.Known() == p.ReadyBy.Known() {
+			t.Fatalf("pairing %#v", p)
+		}
+		c.Began(p.ID)
+	}
+	for i := range c.Diary {
+		if !c.Diary[i].On.Known() || c.Diary[i].Subject() == "" {
+			t.Fatalf("entry %#v", c.Diary[i])
+		}
+	}
+}
