@@ -16,7 +16,7 @@ func agendaCommand(a *app) *cobra.Command {
 		Use:     "agenda",
 		Short:   "what is due today and in the next days",
 		Example: "  spawnwright agenda --days 7",
-		Args:    cobra.NoArgs,
+		Args:    noArguments,
 		RunE: func(*cobra.Command, []string) error {
 			if days < 1 || days > 366 {
 				return usagef("--days %d is not from 1 to 366", days)
@@ -32,6 +32,9 @@ func agendaCommand(a *app) *cobra.Command {
 			agenda, err := room.Agenda(on, days)
 			if err != nil {
 				return inputError(err)
+			}
+			if err := a.warnOfConflicts(room, on); err != nil {
+				return err
 			}
 			return a.showAgenda(agenda)
 		},

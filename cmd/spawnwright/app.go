@@ -3,8 +3,11 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"os"
 	"slices"
 	"strings"
 	"time"
@@ -30,15 +33,16 @@ type app struct {
 	file, onText string
 	quiet        bool
 	out, format  string
+	inputs       []string // files that were read
 }
 
 func (a *app) outFlag(c *cobra.Command) {
-	c.Flags().StringVarP(&a.out, "output", "o", "", "write to this file; - or none is standard output")
+	c.Flags().StringVarP(&a.out, "output", "o", "", "write to this `FILE`; - or none is standard output")
 }
 
 // formatFlag gives c the flag --format; the first of the formats is the default.
 func (a *app) formatFlag(c *cobra.Command, formats ...string) {
-	format := c.Flags().String("format", formats[0], "how to print: "+strings.Join(formats, ", "))
+	format := c.Flags().String("format", formats[0], "how to print, a `WORD`: "+strings.Join(formats, ", "))
 	_ = c.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(formats, cobra.ShellCompDirectiveNoFileComp))
 	c.PreRunE = func(*cobra.Command, []string) error {
 		if !slices.Contains(formats, *format) {
@@ -87,9 +91,13 @@ func (a *app) read() (*frogroom.Room, strictyaml.Diagnostics, error) {
 		return room, problems, nil
 	}
 	room, problems, err := frogroom.Open(a.file)
-	if err != nil {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
 		return nil, nil, fileError(fmt.Errorf("%w; name the keeper's file with -f, or write one with `spawnwright init -o collection.yaml`", err))
+	case err != nil:
+		return nil, nil, fileError(err)
 	}
+	a.inputs = append(a.inputs, a.file)
 	return room, problems, nil
 }
 
@@ -124,9 +132,17 @@ func (a *app) warn(texts []string) {
 	}
 }
 
-// write puts the product where -o says.
+// toFile reports whether -o names a file.
+func (a *app) toFile() bool { return a.out != "" && a.out != "-" }
+
+// write puts the product where -o says, but never over what it was made from.
 func (a *app) write(data []byte) error {
-	if a.out == "" || a.out == "-" {
+	for _, in := range a.inputs {
+		if a.toFile() && sameFile(in, a.out) {
+			return usagef("-o %s would replace the file that was read; write to another one", a.out)
+		}
+	}
+	if !a.toFile() {
 		if _, err := a.stdout.Write(data); err != nil {
 			return fileError(err)
 		}
@@ -137,6 +153,15 @@ func (a *app) write(data []byte) error {
 	}
 	a.wrote()
 	return nil
+}
+
+func sameFile(x, y string) bool {
+	one, err := os.Stat(x)
+	if err != nil {
+		return false
+	}
+	other, err := os.Stat(y)
+	return err == nil && os.SameFile(one, other)
 }
 
 func (a *app) wrote() {

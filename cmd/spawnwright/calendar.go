@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 
 	"github.com/spf13/cobra"
 
@@ -17,7 +18,7 @@ func calendarCommand(a *app) *cobra.Command {
 iCalendar file. Subscribe to the file rather than import it, or give each season
 a calendar of its own: an import never takes away what fell out of the plan.`,
 		Example: "  spawnwright calendar -o season.ics",
-		Args:    cobra.NoArgs,
+		Args:    noArguments,
 		RunE: func(*cobra.Command, []string) error {
 			on, err := a.on()
 			if err != nil {
@@ -30,6 +31,12 @@ a calendar of its own: an import never takes away what fell out of the plan.`,
 			events, err := room.Events(on)
 			if err != nil {
 				return inputError(err)
+			}
+			if len(events.Events) == 0 {
+				return &exitError{code: exitNoPlan, err: errors.New("there is nothing to put into a calendar; add pairings, clutches or targets to the file")}
+			}
+			if err := a.warnOfConflicts(room, on); err != nil {
+				return err
 			}
 			var b bytes.Buffer
 			switch a.format {

@@ -17,7 +17,7 @@ func checkCommand(a *app) *cobra.Command {
 warnings about the welfare of animals and about dates, and notes on what was not
 checked. It ends with exit code 1 when there is an error.`,
 		Example: "  spawnwright check -f collection.yaml",
-		Args:    cobra.NoArgs,
+		Args:    noArguments,
 		RunE: func(*cobra.Command, []string) error {
 			on, err := a.on()
 			if err != nil {

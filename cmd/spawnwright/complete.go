@@ -3,6 +3,7 @@ package main
 import (
 	"io"
 	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -44,22 +45,31 @@ func (a *app) completePairings() completer {
 	})
 }
 
-// completeIDs offers ids of the keeper's file, and nothing when it cannot be read.
+// completeIDs offers ids of the keeper's file that are not named yet, and
+// nothing when it cannot be read.
 func (a *app) completeIDs(most int, ids func(*frogroom.Room) []string) completer {
 	return func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 		if most > 0 && len(args) >= most {
 			return nil, cobra.ShellCompDirectiveNoFileComp
 		}
-		quiet := *a
-		quiet.stdin, quiet.stderr = eof{}, io.Discard
-		room, _, err := quiet.read()
+		room, _, err := a.silent().read()
 		if err != nil || room == nil {
 			return nil, cobra.ShellCompDirectiveNoFileComp
 		}
-		offered := ids(room)
+		offered := slices.DeleteFunc(ids(room), func(id string) bool {
+			id, _, _ = strings.Cut(id, "\t")
+			return slices.Contains(args, id)
+		})
 		slices.Sort(offered)
 		return offered, cobra.ShellCompDirectiveNoFileComp
 	}
+}
+
+// silent gives a copy of a that neither reads standard input nor complains.
+func (a *app) silent() *app {
+	s := *a
+	s.stdin, s.stderr = eof{}, io.Discard
+	return &s
 }
 
 // eof stands in for standard input, which completion must not wait for.

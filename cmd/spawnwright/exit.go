@@ -15,6 +15,7 @@ const (
 type exitError struct {
 	code int
 	err  error
+	hint string // where to look next; may be empty
 }
 
 func (e *exitError) Error() string {
@@ -26,10 +27,12 @@ func (e *exitError) Error() string {
 
 func (e *exitError) Unwrap() error { return e.err }
 
-func usage(err error) *exitError { return &exitError{exitUsage, err} }
+func usage(err error) *exitError {
+	return &exitError{exitUsage, err, "`spawnwright help` lists the commands, `spawnwright COMMAND --help` the flags of one"}
+}
 
 func usagef(format string, args ...any) error { return usage(fmt.Errorf(format, args...)) }
 
-func fileError(err error) error { return &exitError{exitFile, err} }
+func fileError(err error) error { return &exitError{code: exitFile, err: err} }
 
-func inputError(err error) error { return &exitError{exitInput, err} }
+func inputError(err error) error { return &exitError{code: exitInput, err: err} }

@@ -21,9 +21,9 @@ func initCommand(a *app) *cobra.Command {
 Without -o it goes to standard output. A file that exists is left alone unless
 --force is given.`,
 		Example: "  spawnwright init -o collection.yaml",
-		Args:    cobra.NoArgs,
+		Args:    noArguments,
 		RunE: func(*cobra.Command, []string) error {
-			if a.out != "" && a.out != "-" && !force {
+			if a.toFile() && !force {
 				if _, err := os.Lstat(a.out); err == nil {
 					return fileError(&fs.PathError{Op: "write", Path: a.out, Err: errors.New("the file exists; --force replaces it")})
 				}

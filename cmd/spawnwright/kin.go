@@ -3,8 +3,10 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"math"
 	"os"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -12,11 +14,13 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 func kinCommand(a *app) *cobra.Command {
 	var all bool
-	var pedigree string
+	var parents string
 	c := &cobra.Command{
 		Use:   "kin [ANIMAL [ANIMAL]]",
 		Short: "inbreeding of all, the relatives of one, how two are related",
@@ -31,14 +35,17 @@ and dam, in any order.`,
   spawnwright kin AC-14
   spawnwright kin AC-14 AC-21
   spawnwright kin --pedigree herd.csv 17 23`,
-		Args:              cobra.MaximumNArgs(2),
+		Args:              atMost(2, "animals"),
 		ValidArgsFunction: a.completeAnimals(2),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if all && len(args) > 0 {
+				return usagef("--all lists all animals, so name none with it")
+			}
 			on, err := a.on()
 			if err != nil {
 				return err
 			}
-			ancestry, kin, err := a.ancestry(pedigree, on)
+			ancestry, kin, err := a.ancestry(parents, on)
 			if err != nil {
 				return err
 			}
@@ -48,39 +55,68 @@ and dam, in any order.`,
 			case 2:
 				return a.showPair(ancestry, args[0], args[1])
 			}
-			return a.showKin(kin(), all || pedigree != "")
+			return a.showKin(kin(), all || parents != "")
 		},
 	}
 	c.Flags().BoolVar(&all, "all", false, "also list animals that died or left")
-	c.Flags().StringVar(&pedigree, "pedigree", "", "read parents from this table (CSV) instead of the keeper's file")
+	pedigreeFlag(c, &parents)
 	a.formatFlag(c, "table", "json", "csv")
 	a.outFlag(c)
 	return c
 }
 
+func pedigreeFlag(c *cobra.Command, parents *string) {
+	c.Flags().StringVar(parents, "pedigree", "", "read parents from this table, a CSV `FILE`, instead of the keeper's file; - reads standard input")
+}
+
 // ancestry opens the keeper's file or a plain table of parents.
-func (a *app) ancestry(table string, on civil.Date) (*frogroom.Ancestry, func() frogroom.Kin, error) {
-	if table == "" {
+func (a *app) ancestry(parents string, on civil.Date) (*frogroom.Ancestry, func() frogroom.Kin, error) {
+	if parents == "" {
 		room, err := a.open()
 		if err != nil {
 			return nil, nil, err
 		}
 		return room.Ancestry, func() frogroom.Kin { return room.Kin(on) }, nil
 	}
-	in := a.stdin
-	if table != "-" {
-		f, err := os.Open(table)
+	name, in := "standard input", a.stdin
+	if parents != "-" {
+		f, err := os.Open(parents)
 		if err != nil {
 			return nil, nil, fileError(err)
 		}
 		defer f.Close()
-		in = f
+		a.inputs = append(a.inputs, parents)
+		name, in = parents, f
 	}
 	ancestry, err := frogroom.ReadPedigree(in)
 	if err != nil {
-		return nil, nil, inputError(fmt.Errorf("%s: %w", table, err))
+		return nil, nil, a.badTable(name, err)
 	}
 	return ancestry, ancestry.Kin, nil
+}
+
+// badTable shows all that is wrong with a table of parents, each with its place.
+func (a *app) badTable(name string, err error) error {
+	var unread *fs.PathError
+	if errors.As(err, &unread) {
+		return fileError(unread)
+	}
+	list := []error{err}
+	var joined interface{ Unwrap() []error }
+	if errors.As(err, &joined) {
+		list = joined.Unwrap()
+	}
+	var problems strictyaml.Diagnostics
+	for _, e := range list {
+		d := strictyaml.Diagnostic{File: name, Severity: strictyaml.Error, Message: strings.TrimPrefix(e.Error(), "pedigree: ")}
+		var at *pedigree.TableError
+		if errors.As(e, &at) {
+			d.Line, d.Column, d.Message = at.Line, at.Column, at.Message
+		}
+		problems = append(problems, d)
+	}
+	a.print(problems)
+	return &exitError{code: exitInput}
 }
 
 func (a *app) showKin(k frogroom.Kin, all bool) error {
@@ -88,7 +124,7 @@ func (a *app) showKin(k frogroom.Kin, all bool) error {
 		{Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "generation", Right: true}, {Name: "inbreeding", Right: true},
 		{Name: "mean kinship", Right: true}, {Name: "known generations", Right: true}, {Name: "status"},
 	}}
-	shown := k.Animals[:0:0]
+	shown := []frogroom.KinRow{}
 	for _, r := range k.Animals {
 		if all || r.Status == collection.Here {
 			shown = append(shown, r)
@@ -115,6 +151,9 @@ func (a *app) showRelatives(ancestry *frogroom.Ancestry, id string, on civil.Dat
 	t := &table.Table{
 		Title:   "Kinship with " + id + ", the least related first",
 		Columns: []table.Column{{Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "kinship", Right: true}},
+	}
+	if relatives == nil {
+		relatives = []frogroom.Relative{}
 	}
 	for _, r := range relatives {
 		t.Add(r.ID, r.Name, string(r.Sex), coefficient(r.Kinship, false))
@@ -158,8 +197,13 @@ func unknownID(err error) error {
 		clutch *frogroom.UnknownClutchError
 		pair   *frogroom.UnknownPairingError
 	)
-	if errors.As(err, &animal) || errors.As(err, &clutch) || errors.As(err, &pair) {
-		return usage(err)
+	switch {
+	case errors.As(err, &animal):
+		return &exitError{exitUsage, err, "`spawnwright kin --all` lists the animals"}
+	case errors.As(err, &clutch):
+		return &exitError{exitUsage, err, "`spawnwright clutch` lists the clutches that are running"}
+	case errors.As(err, &pair):
+		return &exitError{exitUsage, err, "`spawnwright season` lists the pairings"}
 	}
 	return inputError(err)
 }

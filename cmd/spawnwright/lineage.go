@@ -15,7 +15,7 @@ import (
 
 func lineageCommand(a *app) *cobra.Command {
 	var ancestors, descendants bool
-	var pedigree string
+	var parents string
 	c := &cobra.Command{
 		Use:   "lineage [ANIMAL…]",
 		Short: "the family tree as a graph, drawn when Graphviz is installed",
@@ -26,11 +26,14 @@ runs the program dot of Graphviz to draw it.`,
   spawnwright lineage --ancestors AC-22 > ac-22.dot`,
 		ValidArgsFunction: a.completeAnimals(0),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if (ancestors || descendants) && len(args) == 0 {
+				return usagef("name the animals whose ancestors or descendants to show")
+			}
 			on, err := a.on()
 			if err != nil {
 				return err
 			}
-			ancestry, _, err := a.ancestry(pedigree, on)
+			ancestry, _, err := a.ancestry(parents, on)
 			if err != nil {
 				return err
 			}
@@ -48,9 +51,9 @@ runs the program dot of Graphviz to draw it.`,
 			return a.draw(dot)
 		},
 	}
-	c.Flags().BoolVar(&ancestors, "ancestors", false, "only ancestors")
-	c.Flags().BoolVar(&descendants, "descendants", false, "only descendants")
-	c.Flags().StringVar(&pedigree, "pedigree", "", "read parents from this table (CSV) instead of the keeper's file")
+	c.Flags().BoolVar(&ancestors, "ancestors", false, "only ancestors of the animals that are named")
+	c.Flags().BoolVar(&descendants, "descendants", false, "only descendants of the animals that are named")
+	pedigreeFlag(c, &parents)
 	a.outFlag(c)
 	return c
 }

@@ -37,8 +37,8 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	}
 	if e.err != nil {
 		fmt.Fprintf(stderr, "%s %s\n", terminal.For(stderr).Bad("spawnwright:"), strings.TrimSpace(e.err.Error()))
-		if e.code == exitUsage {
-			fmt.Fprintln(stderr, "`spawnwright help` lists the commands, `spawnwright COMMAND --help` the flags of one")
+		if e.hint != "" {
+			fmt.Fprintln(stderr, e.hint)
 		}
 	}
 	return e.code

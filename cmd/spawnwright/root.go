@@ -23,14 +23,14 @@ pairing run, when do the eggs hatch, what is due.`,
 		Version:       version(),
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		Args:          cobra.NoArgs,
+		Args:          subcommand,
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	root.SetVersionTemplate("spawnwright {{.Version}}\n")
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usage(err) })
+	root.SetFlagErrorFunc(wrongFlag)
 	flags := root.PersistentFlags()
-	flags.StringVarP(&a.file, "file", "f", defaultFile, "the keeper's file; - reads standard input")
-	flags.StringVar(&a.onText, "on", "", "the day that counts as today, YYYY-MM-DD (default: the computer's date)")
+	flags.StringVarP(&a.file, "file", "f", defaultFile, "the keeper's `FILE`; - reads standard input")
+	flags.StringVar(&a.onText, "on", "", "the `DATE` that counts as today, YYYY-MM-DD (default: the computer's)")
 	flags.BoolVarP(&a.quiet, "quiet", "q", false, "do not print warnings and what was written")
 	root.AddCommand(
 		initCommand(a), checkCommand(a), speciesCommand(a), kinCommand(a), seasonCommand(a),

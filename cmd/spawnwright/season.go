@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -29,12 +30,12 @@ says what is in the way; the dates are printed all the same.`,
   spawnwright season --dam AC-14 --sire AC-08,AC-21 --ready-by 2027-09-18
   spawnwright season --dam AC-14 --sire AC-08 --start 2027-02-20`,
 		ValidArgsFunction: a.completePairings(),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(c *cobra.Command, args []string) error {
 			on, err := a.on()
 			if err != nil {
 				return err
 			}
-			wish, given, err := w.wish()
+			wish, given, err := w.wish(c.Flags().Changed("certainty"))
 			if err != nil {
 				return err
 			}
@@ -57,11 +58,11 @@ says what is in the way; the dates are printed all the same.`,
 			return a.showSeason(room, plan)
 		},
 	}
-	c.Flags().StringSliceVar(&w.dams, "dam", nil, "dam, or several in one chamber, of a pairing that is not in the file")
-	c.Flags().StringSliceVar(&w.sires, "sire", nil, "sire, or several in one chamber")
-	c.Flags().StringVar(&w.start, "start", "", "day on which conditioning begins")
-	c.Flags().StringVar(&w.readyBy, "ready-by", "", "day by which young are to be sale-ready")
-	c.Flags().IntVar(&w.certainty, "certainty", 80, "how sure the date has to be, 50 to 95 %")
+	c.Flags().StringSliceVar(&w.dams, "dam", nil, "dam of a pairing that is not in the file, an `ANIMAL`, or several in one chamber: A,B")
+	c.Flags().StringSliceVar(&w.sires, "sire", nil, "sire, an `ANIMAL`, or several in one chamber: A,B")
+	c.Flags().StringVar(&w.start, "start", "", "`DATE` on which conditioning begins")
+	c.Flags().StringVar(&w.readyBy, "ready-by", "", "`DATE` by which young are to be sale-ready")
+	c.Flags().IntVar(&w.certainty, "certainty", 80, "how sure the date of --ready-by has to be, 50 to 95 `PERCENT`")
 	for _, name := range []string{"dam", "sire"} {
 		_ = c.RegisterFlagCompletionFunc(name, a.completeAnimals(0))
 	}
@@ -77,7 +78,10 @@ type wishFlags struct {
 	certainty      int
 }
 
-func (w *wishFlags) wish() (_ frogroom.Wish, given bool, err error) {
+func (w *wishFlags) wish(certain bool) (_ frogroom.Wish, given bool, err error) {
+	if certain && w.readyBy == "" {
+		return frogroom.Wish{}, false, usagef("--certainty goes with --ready-by; in the file it is certainty_pct")
+	}
 	if len(w.dams) == 0 && len(w.sires) == 0 {
 		if w.start != "" || w.readyBy != "" {
 			return frogroom.Wish{}, false, usagef("--start and --ready-by go with --dam and --sire")
@@ -116,12 +120,60 @@ func (a *app) showSeason(room *frogroom.Room, s frogroom.Season) error {
 			err = a.write(b.Bytes())
 		}
 	} else {
+		if a.format == "csv" {
+			a.warn(seasonDoubts(s))
+		}
 		err = a.show("season", s, seasonCSV(s))
 	}
 	if err == nil && len(s.Conflicts) > 0 {
-		return &exitError{code: exitNoPlan}
+		return a.noPlan(s)
 	}
 	return err
+}
+
+// noPlan ends the command for a plan that does not work. What is in the way
+// stands in the plan already, unless that went to a file or has no place for it.
+func (a *app) noPlan(s frogroom.Season) error {
+	if a.format != "csv" && !a.toFile() {
+		return &exitError{code: exitNoPlan}
+	}
+	return &exitError{code: exitNoPlan, err: errors.New("in the way: " + strings.Join(conflicts(s), "; "))}
+}
+
+func conflicts(s frogroom.Season) []string {
+	out := make([]string, len(s.Conflicts))
+	for i, c := range s.Conflicts {
+		out[i] = c.Message
+	}
+	return out
+}
+
+// warnOfConflicts says on standard error why the season cannot run as planned,
+// for commands that show parts of it.
+func (a *app) warnOfConflicts(room *frogroom.Room, on civil.Date) error {
+	s, err := room.Season(on)
+	if err != nil {
+		return inputError(err)
+	}
+	a.warn(conflicts(s))
+	return nil
+}
+
+// seasonDoubts is what a plan says beside its dates.
+func seasonDoubts(s frogroom.Season) []string {
+	var out []string
+	for _, p := range s.Pairings {
+		if p.Refused {
+			out = append(out, p.ID+" should not be made")
+		}
+		for _, text := range slices.Concat(p.Findings, p.Warnings) {
+			out = append(out, p.ID+": "+text)
+		}
+	}
+	for _, text := range s.Unchecked {
+		out = append(out, "not checked: "+text)
+	}
+	return out
 }
 
 // seasonCSV has one row for each phase and each stage.
@@ -145,117 +197,4 @@ func dateOrBlank(d civil.Date) string {
 		return ""
 	}
 	return d.String()
-}
-
-// named gives animals with their names.
-func named(room *frogroom.Room, ids []string) string {
-	out := make([]string, len(ids))
-	for i, id := range ids {
-		out[i] = id
-		if a, ok := room.Collection.Animal(id); ok && a.Name != "" {
-			out[i] = id + " " + a.Name
-		}
-	}
-	return strings.Join(out, " + ")
-}
-
-// seasonText is the plan for the wall.
-func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
-	title := "Season"
-	if room.Collection.Keeper != "" {
-		title = room.Collection.Keeper + ", season"
-	}
-	fmt.Fprintf(b, "%s as planned on %s\n", title, s.On)
-	for _, t := range s.Targets {
-		fmt.Fprintf(b, "\n%s, %s: %d froglets of %s wanted\n", t.Name, weekday(t.On), t.Wanted, t.Species)
-		if t.FromEach > 0 {
-			verdict := "enough"
-			if t.Outlook < t.Wanted {
-				verdict = "too few"
-			}
-			fmt.Fprintf(b, "  %s from %s: a usual clutch brings about %d, together about %d, %s if every one succeeds\n",
-				clutches(t.Clutches), strings.Join(t.Pairings, ", "), t.FromEach, t.Outlook, verdict)
-		}
-		if t.LastShipping.Known() {
-			fmt.Fprintf(b, "  last day to hand over a parcel: %s\n", weekday(t.LastShipping))
-		}
-	}
-	for _, p := range s.Pairings {
-		fmt.Fprintf(b, "\n%s\n", pairingTitle(room, p))
-		if err := pairingTable(p).Text(b); err != nil {
-			return err
-		}
-		for _, st := range p.Stages {
-			fmt.Fprintf(b, "  %-13s  %s\n", stageName(st.Stage), windowText(st.Window))
-		}
-		for _, f := range p.Findings {
-			fmt.Fprintf(b, "  ! %s\n", f)
-		}
-		for _, w := range p.Warnings {
-			fmt.Fprintf(b, "  ! %s\n", w)
-		}
-	}
-	if len(s.Conflicts) > 0 {
-		b.WriteString("\nIn the way:\n")
-		for _, c := range s.Conflicts {
-			fmt.Fprintf(b, "  - %s\n", c.Message)
-		}
-	}
-	b.WriteString("\nWindows are early / likely / late: the days by which 10, 50 and 90 of 100 clutches are there.\n")
-	if len(s.Unchecked) > 0 {
-		b.WriteString("Not checked: " + strings.Join(s.Unchecked, "; ") + ".\n")
-	}
-	return nil
-}
-
-func pairingTitle(room *frogroom.Room, p frogroom.PlannedPairing) string {
-	title := fmt.Sprintf("%s  %s × %s, %s", p.ID, named(room, p.Dams), named(room, p.Sires), p.Species)
-	switch {
-	case p.Target != "":
-		title += ", for " + p.Target
-	case p.ReadyBy.Known():
-		title += ", ready by " + p.ReadyBy.String()
-	}
-	if p.Young.Known {
-		title += ", inbreeding of the young " + coefficient(p.Young.Inbreeding, p.Young.Expected)
-	}
-	if p.Refused {
-		title += "  (should not be made)"
-	}
-	return title
-}
-
-func pairingTable(p frogroom.PlannedPairing) *table.Table {
-	t := &table.Table{Indent: "  ", Columns: []table.Column{
-		{Name: "phase"}, {Name: "from"}, {Name: "to"}, {Name: "days", Right: true}, {Name: "begin no later than"}, {Name: "place"},
-	}}
-	for _, ph := range p.Phases {
-		name := ph.Name
-		if ph.Recorded {
-			name += " (began)"
-		}
-		t.Add(name, weekday(ph.Span.First), weekday(ph.Span.Last), fmt.Sprint(ph.Span.Days()), dateOrBlank(ph.LatestStart), ph.Place)
-	}
-	return t
-}
-
-func weekday(d civil.Date) string { return d.Weekday().String()[:3] + " " + d.String() }
-
-func windowText(w civil.Window) string {
-	return fmt.Sprintf("%s / %s / %s", w.Early, w.Likely, w.Late)
-}
-
-// stageName is a stage as a heading.
-func stageName(stage string) string {
-	if stage == "laid" {
-		return "eggs"
-	}
-	return stage
-}
-
-func clutches(n int) string {
-	if n == 1 {
-		return "1 clutch"
-	}
-	return fmt.Sprintf("%d clutches", n)
 }

@@ -17,7 +17,7 @@ func speciesCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "species",
 		Short: "list the species profiles, or show one with the source of every value",
-		Args:  cobra.NoArgs,
+		Args:  subcommand,
 		RunE:  func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	c.AddCommand(speciesListCommand(a), speciesShowCommand(a))
@@ -28,9 +28,9 @@ func speciesListCommand(a *app) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "list",
 		Short: "list all profiles: those built in, and those of the file when there is one",
-		Args:  cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error {
-			profiles, err := a.profiles()
+		Args:  noArguments,
+		RunE: func(c *cobra.Command, _ []string) error {
+			profiles, err := a.profiles(c)
 			if err != nil {
 				return err
 			}
@@ -59,9 +59,9 @@ func speciesShowCommand(a *app) *cobra.Command {
 		Use:     "show SPECIES",
 		Short:   "show a profile with the source of every value",
 		Example: "  spawnwright species show agalychnis-callidryas",
-		Args:    cobra.ExactArgs(1),
-		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-			profiles, err := a.profiles()
+		Args:    oneSpecies,
+		ValidArgsFunction: func(c *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+			profiles, err := a.silent().profiles(c)
 			if err != nil || len(args) > 0 {
 				return nil, cobra.ShellCompDirectiveNoFileComp
 			}
@@ -71,8 +71,8 @@ func speciesShowCommand(a *app) *cobra.Command {
 			}
 			return ids, cobra.ShellCompDirectiveNoFileComp
 		},
-		RunE: func(_ *cobra.Command, args []string) error {
-			profiles, err := a.profiles()
+		RunE: func(c *cobra.Command, args []string) error {
+			profiles, err := a.profiles(c)
 			if err != nil {
 				return err
 			}
@@ -99,6 +99,13 @@ func speciesShowCommand(a *app) *cobra.Command {
 	return c
 }
 
+func oneSpecies(_ *cobra.Command, args []string) error {
+	if len(args) != 1 {
+		return usagef("name one species, such as agalychnis-callidryas; `spawnwright species list` shows them")
+	}
+	return nil
+}
+
 type valueRow struct {
 	Part   string `json:"part,omitempty"`
 	Key    string `json:"key"`
@@ -108,8 +115,8 @@ type valueRow struct {
 
 // profiles gives the built-in profiles with the changes and additions of the
 // file. Without -f, a file that is not there is no fault.
-func (a *app) profiles() ([]*species.Profile, error) {
-	if a.file == defaultFile {
+func (a *app) profiles(c *cobra.Command) ([]*species.Profile, error) {
+	if !c.Flags().Changed("file") {
 		if _, err := os.Stat(a.file); errors.Is(err, fs.ErrNotExist) {
 			return species.Builtin(), nil
 		}

@@ -1,0 +1,66 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
+)
+
+// subcommand refuses an argument of a command that only has commands below it.
+func subcommand(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	var names []string
+	for _, sub := range c.Commands() {
+		if sub.IsAvailableCommand() {
+			names = append(names, sub.Name())
+		}
+	}
+	cure := strictyaml.DidYouMean(args[0], names)
+	if cure == "" {
+		cure = "there are " + strings.Join(names, ", ")
+	}
+	return usagef("there is no command %q; %s", c.CommandPath()+" "+args[0], cure)
+}
+
+// noArguments refuses any argument. Most often it is the name of a file.
+func noArguments(c *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	return usagef("%s takes no arguments, but got %q; the keeper's file is named with -f", c.Name(), args[0])
+}
+
+// atMost refuses more than a number of arguments.
+func atMost(most int, what string) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		if len(args) <= most {
+			return nil
+		}
+		return usagef("%s takes at most %d %s, but got %d", c.Name(), most, what, len(args))
+	}
+}
+
+var flagName = regexp.MustCompile(`--([a-z-]+)`)
+
+// wrongFlag says what is wrong with a flag, and which one may be meant.
+func wrongFlag(c *cobra.Command, err error) error {
+	var unknown interface{ GetSpecifiedName() string }
+	if !errors.As(err, &unknown) || !strings.HasPrefix(err.Error(), "unknown flag") {
+		return usage(err)
+	}
+	var names []string
+	for _, m := range flagName.FindAllStringSubmatch(c.Flags().FlagUsages(), -1) {
+		names = append(names, m[0])
+	}
+	if cure := strictyaml.DidYouMean("--"+unknown.GetSpecifiedName(), names); cure != "" {
+		err = fmt.Errorf("%w; %s", err, cure)
+	}
+	return usage(err)
+}

@@ -1,0 +1,124 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+)
+
+// named gives animals with their names.
+func named(room *frogroom.Room, ids []string) string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		out[i] = id
+		if a, ok := room.Collection.Animal(id); ok && a.Name != "" {
+			out[i] = id + " " + a.Name
+		}
+	}
+	return strings.Join(out, " + ")
+}
+
+// seasonText is the plan for the wall.
+func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
+	title := "Season"
+	if room.Collection.Keeper != "" {
+		title = room.Collection.Keeper + ", season"
+	}
+	fmt.Fprintf(b, "%s as planned on %s\n", title, s.On)
+	for _, t := range s.Targets {
+		fmt.Fprintf(b, "\n%s, %s: %d froglets of %s wanted\n", t.Name, weekday(t.On), t.Wanted, t.Species)
+		if t.FromEach > 0 {
+			verdict := "enough"
+			if t.Outlook < t.Wanted {
+				verdict = "too few"
+			}
+			fmt.Fprintf(b, "  %s from %s: a usual clutch brings about %d, together about %d, %s if every one succeeds\n",
+				clutches(t.Clutches), strings.Join(t.Pairings, ", "), t.FromEach, t.Outlook, verdict)
+		}
+		if t.LastShipping.Known() {
+			fmt.Fprintf(b, "  last day to hand over a parcel: %s\n", weekday(t.LastShipping))
+		}
+	}
+	for _, p := range s.Pairings {
+		fmt.Fprintf(b, "\n%s\n", pairingTitle(room, p))
+		if err := pairingTable(p).Text(b); err != nil {
+			return err
+		}
+		for _, st := range p.Stages {
+			fmt.Fprintf(b, "  %-13s  %s\n", stageName(st.Stage), windowText(st.Window))
+		}
+		for _, f := range p.Findings {
+			fmt.Fprintf(b, "  ! %s\n", f)
+		}
+		for _, w := range p.Warnings {
+			fmt.Fprintf(b, "  ! %s\n", w)
+		}
+	}
+	if len(s.Conflicts) > 0 {
+		b.WriteString("\nIn the way:\n")
+		for _, c := range s.Conflicts {
+			fmt.Fprintf(b, "  - %s\n", c.Message)
+		}
+	}
+	b.WriteString("\nWindows are early / likely / late: the days by which 10, 50 and 90 of 100 clutches are there.\n")
+	if len(s.Unchecked) > 0 {
+		b.WriteString("Not checked: " + strings.Join(s.Unchecked, "; ") + ".\n")
+	}
+	return nil
+}
+
+func pairingTitle(room *frogroom.Room, p frogroom.PlannedPairing) string {
+	title := fmt.Sprintf("%s  %s × %s, %s", p.ID, named(room, p.Dams), named(room, p.Sires), p.Species)
+	switch {
+	case p.Target != "":
+		title += ", for " + p.Target
+	case p.ReadyBy.Known():
+		title += ", ready by " + p.ReadyBy.String()
+	}
+	if p.Young.Known {
+		title += ", inbreeding of the young " + coefficient(p.Young.Inbreeding, p.Young.Expected)
+	}
+	if p.Refused {
+		title += "  (should not be made)"
+	}
+	return title
+}
+
+func pairingTable(p frogroom.PlannedPairing) *table.Table {
+	t := &table.Table{Indent: "  ", Columns: []table.Column{
+		{Name: "phase"}, {Name: "from"}, {Name: "to"}, {Name: "days", Right: true}, {Name: "begin no later than"}, {Name: "place"},
+	}}
+	for _, ph := range p.Phases {
+		name := ph.Name
+		if ph.Recorded {
+			name += " (began)"
+		}
+		t.Add(name, weekday(ph.Span.First), weekday(ph.Span.Last), fmt.Sprint(ph.Span.Days()), dateOrBlank(ph.LatestStart), ph.Place)
+	}
+	return t
+}
+
+func weekday(d civil.Date) string { return d.Weekday().String()[:3] + " " + d.String() }
+
+func windowText(w civil.Window) string {
+	return fmt.Sprintf("%s / %s / %s", w.Early, w.Likely, w.Late)
+}
+
+// stageName is a stage as a heading.
+func stageName(stage string) string {
+	if stage == "laid" {
+		return "eggs"
+	}
+	return stage
+}
+
+func clutches(n int) string {
+	if n == 1 {
+		return "1 clutch"
+	}
+	return fmt.Sprintf("%d clutches", n)
+}
