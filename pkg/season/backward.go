@@ -28,30 +28,43 @@ func (j *job) fresh(c chain) {
 	c.late = true
 	unhurried := c.with(c.rain, upTo(j.latestRain()))
 	hurried := unhurried.with(0, from(j.today))
-	earliest := j.ready(c.with(0, from(j.today)))
 	if p, ok := hurried.solve(); ok {
 		j.plan = p
-		j.shortened(unhurried)
 		return
 	}
+	earliest := j.ready(c.with(0, from(j.today)))
 	if hurried.ignoring(c.away).feasible() {
-		j.isAway(hurried, fmt.Sprintf("; young can be ready by %s at the earliest", earliest))
-		j.conflict.Earliest = earliest
+		j.isAway(hurried, atEarliest(earliest))
+		j.conflicts[0].Earliest = earliest
 		return
 	}
 	j.plan, _ = unhurried.solve()
 	begin := unhurried.usable()[0].last()
-	j.conflict = &Conflict{
+	j.conflicts = []Conflict{{
 		Kind: TooLate, Pairings: []string{j.ID}, Earliest: earliest,
 		Days: civil.Span{First: date(begin), Last: j.today.Add(-1)},
-		Message: fmt.Sprintf("%s: too late for %s: %s would have had to begin by %s; from today, %s, with the shortest phases, young can be ready by %s at the earliest",
-			j.ID, j.target(), j.firstPhase(), date(begin), j.today, earliest),
-	}
+		Message: fmt.Sprintf("%s: too late for %s: %s would have had to begin by %s, and today is %s%s",
+			j.ID, j.target(), j.firstPhase(), date(begin), j.today, atEarliest(earliest)),
+	}}
 }
 
-// ready gives the first day by which young are ready in any plan of c.
-func (j *job) ready(c chain) civil.Date {
-	return date(c.usable()[c.rain].first() + j.ReadyAfter)
+// ready gives the first day by which young are ready in any plan of c, unknown
+// when that is beyond all dates.
+func (j *job) ready(c chain) civil.Date { return j.readyFrom(c.usable()[c.rain].first()) }
+
+func (j *job) readyFrom(rain int) civil.Date {
+	if day := rain + j.ReadyAfter; day <= int(civil.Last) {
+		return date(day)
+	}
+	return 0
+}
+
+// atEarliest ends a message about young that are ready on day.
+func atEarliest(day civil.Date) string {
+	if !day.Known() {
+		return ""
+	}
+	return fmt.Sprintf("; young can be ready by %s at the earliest", day)
 }
 
 func (j *job) target() string {
@@ -68,11 +81,15 @@ func (j *job) firstPhase() string {
 	return j.Phases[0].Name
 }
 
-// shortened warns when the phases before the rain are shorter than in the plan
-// of unhurried, which may begin before today.
-func (j *job) shortened(unhurried chain) {
-	rain := j.plan[unhurried.rain]
-	p, _ := unhurried.with(unhurried.rain, days{{rain, rain}}).nearest()
+// shortened warns when the phases before the rain of a backward plan that has
+// not begun are shorter than if there were more time.
+func (j *job) shortened() {
+	if j.Start.Known() || j.rec.last >= 0 || len(j.conflicts) > 0 || j.plan.usual(j.Phases) {
+		return
+	}
+	c := j.question()
+	rain := j.plan[c.rain]
+	p, _ := c.with(c.rain, days{{rain, rain}}).nearest()
 	if missing := j.plan[0] - p[0]; missing > 0 {
 		j.rec.warnf("to be ready by %s the phases before the rain are cut by %s; with more time %s would begin on %s",
 			j.ReadyBy, count(missing, "day"), j.firstPhase(), date(p[0]))
@@ -87,44 +104,47 @@ func (j *job) onward(c chain) {
 		return
 	}
 	if inTime.ignoring(c.away).feasible() {
-		j.isAway(inTime, "")
-		if c.feasible() {
-			j.conflict.Earliest = j.ready(c)
-			j.conflict.Message += fmt.Sprintf("; young can be ready by %s at the earliest", j.conflict.Earliest)
+		if !c.feasible() {
+			j.isAway(inTime, "")
+			return
 		}
+		earliest := j.ready(c)
+		j.isAway(inTime, atEarliest(earliest))
+		j.conflicts[0].Earliest = earliest
 		return
 	}
-	p, ok := c.solve()
-	if !ok {
-		j.isAway(c, "")
+	would := "the rain would have to begin by " + date(j.latestRain()).String()
+	if p, ok := c.solve(); ok {
+		j.plan = p
+		rain := c.usable()[c.rain].first()
+		j.isLate(rain, fmt.Sprintf("%s and can begin on %s at the earliest", would, date(rain)))
 		return
 	}
-	j.plan = p
-	rain := c.usable()[c.rain].first()
-	j.isLate(rain, fmt.Sprintf("the rain would have to begin by %s and can begin on %s at the earliest", date(j.latestRain()), date(rain)))
+	j.isAway(c, "")
+	rain := c.ignoring(c.away).usable()[c.rain].first()
+	j.isLate(rain, fmt.Sprintf("%s and, the days away left aside, can begin on %s at the earliest", would, date(rain)))
 }
 
 // inRain plans a cycle whose rain has begun.
 func (j *job) inRain(c chain) {
-	p, ok := c.solve()
-	if !ok {
+	if p, ok := c.solve(); ok {
+		j.plan = p
+	} else {
 		j.isAway(c, "")
-		return
 	}
-	j.plan = p
-	if rain := p[c.rain]; rain > j.latestRain() {
+	if rain := j.plan[c.rain]; rain > j.latestRain() {
 		j.isLate(rain, fmt.Sprintf("the rain would have had to begin by %s and began on %s", date(j.latestRain()), date(rain)))
 	}
 }
 
 // isLate is the conflict of a cycle whose rain comes after the latest day.
 func (j *job) isLate(rain int, why string) {
-	earliest := date(rain + j.ReadyAfter)
-	j.conflict = &Conflict{
+	earliest := j.readyFrom(rain)
+	j.conflicts = append(j.conflicts, Conflict{
 		Kind: TooLate, Pairings: []string{j.ID}, Earliest: earliest,
 		Days:    run{j.latestRain() + 1, rain}.span(),
-		Message: fmt.Sprintf("%s: too late for %s: %s; young can be ready by %s at the earliest", j.ID, j.target(), why, earliest),
-	}
+		Message: fmt.Sprintf("%s: too late for %s: %s%s", j.ID, j.target(), why, atEarliest(earliest)),
+	})
 }
 
 // latestStarts gives the latest start of each phase; see [Dated].

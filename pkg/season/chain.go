@@ -1,5 +1,7 @@
 package season
 
+import "slices"
+
 // chain is the question that one pairing puts: on which days can its boundaries
 // lie? Boundary k is the first day of phase k, and the last boundary is the day
 // after the chain.
@@ -14,7 +16,7 @@ type chain struct {
 
 // with gives a copy of c in which boundary k is also limited to s.
 func (c chain) with(k int, s days) chain {
-	limits := append([]days(nil), c.limits...)
+	limits := slices.Clone(c.limits)
 	limits[k] = limits[k].and(s)
 	c.limits = limits
 	return c
@@ -54,9 +56,22 @@ func (c chain) feasible() bool { return len(c.usable()[0]) > 0 }
 // plan is a day for each boundary.
 type plan []int
 
+// usual reports whether each phase has its usual length.
+func (p plan) usual(phases []Phase) bool {
+	for k, q := range phases {
+		if p[k+1]-p[k] != q.Usual {
+			return false
+		}
+	}
+	return true
+}
+
 // solve gives the best plan of a chain in which some boundary is fixed to a
 // day, or which has its rain as late as it can.
 func (c chain) solve() (plan, bool) {
+	if p, ok := c.undisturbed(); ok {
+		return p, true
+	}
 	if !c.late {
 		return c.nearest()
 	}
@@ -66,6 +81,37 @@ func (c chain) solve() (plan, bool) {
 	}
 	last := u[c.rain].last()
 	return c.with(c.rain, days{{last, last}}).nearest()
+}
+
+// undisturbed gives the plan with the usual lengths, if there is nothing against
+// it; no other is better then. Most pairings need no more than that.
+func (c chain) undisturbed() (plan, bool) {
+	pin := c.rain
+	if !c.late {
+		pin = slices.IndexFunc(c.limits, func(s days) bool { return len(s) == 1 && s[0].first == s[0].last })
+	}
+	if len(c.limits[pin]) == 0 {
+		return nil, false
+	}
+	p := make(plan, len(c.limits))
+	p[pin] = c.limits[pin].last()
+	if r, away := c.away.holding(p[pin]); away && c.late && c.handsOn[pin] {
+		p[pin] = r.first - 1
+	}
+	for k := pin - 1; k >= 0; k-- {
+		p[k] = p[k+1] - c.phases[k].Usual
+	}
+	for k := pin; k < len(c.phases); k++ {
+		p[k+1] = p[k] + c.phases[k].Usual
+	}
+	for k, day := range p {
+		_, within := c.limits[k].holding(day)
+		_, away := c.away.holding(day)
+		if !within || away && c.handsOn[k] {
+			return nil, false
+		}
+	}
+	return p, true
 }
 
 // blocked gives the plan of a chain that days away leave without one: the plan

@@ -38,34 +38,39 @@ func (y *yard) move(i int) int {
 	return y.moves[i]
 }
 
-// findMove plans the pairing anew for each day. What has begun does not move; a
-// forward plan moves to later days only, and a backward plan to earlier ones
+// findMove plans the pairing anew for each day. What has begun, or was to begin
+// before today, does not move; a forward plan moves to later days only, and a backward plan to earlier ones
 // only, so as to stay in time.
 func (y *yard) findMove(i int) int {
 	j := y.jobs[i]
-	if j.rec.last >= 0 {
+	if j.rec.last >= 0 || j.plan[0] < y.today {
 		return 0
 	}
 	full, busy := y.fullWithout(i), y.busyWithout(i)
-	step, p := 1, j.Pairing
-	if p.ReadyBy.Known() {
-		step = -1
-	}
 	for n := 1; n <= mostMoved; n++ {
-		if by := n * step; step > 0 {
-			p.Start = j.Start.Add(by)
-		} else {
-			p.ReadyBy = j.ReadyBy.Add(by)
+		p, by := j.moved(n)
+		if _, taken := busy.holding(int(p.Start)); taken {
+			continue
 		}
 		moved := newJob(p, j.away, j.today)
-		switch clear := moved.conflict == nil; {
-		case !clear && step < 0 && moved.conflict.Kind == TooLate:
-			return 0
-		case clear && moved.plan[0] >= y.today && !moved.enters(full, y.today) && !moved.whole().on(busy, y.today):
-			return n * step
+		switch clear := len(moved.conflicts) == 0; {
+		case !clear && moved.conflicts[0].Kind == TooLate:
+			return 0 // and all the more for an earlier day
+		case clear && !moved.enters(full, y.today) && !moved.whole().on(busy, y.today):
+			return by
 		}
 	}
 	return 0
+}
+
+// moved gives the pairing moved by n days, and by how many that is to later days.
+func (p Pairing) moved(n int) (Pairing, int) {
+	if p.Start.Known() {
+		p.Start = p.Start.Add(n)
+		return p, n
+	}
+	p.ReadyBy = p.ReadyBy.Add(-n)
+	return p, -n
 }
 
 // fullWithout gives for each place of a pairing the days on which it is full of
@@ -74,19 +79,36 @@ func (y *yard) fullWithout(i int) map[string]days {
 	full := map[string]days{}
 	for _, p := range y.jobs[i].Phases {
 		capacity, known := y.capacity[p.Place]
-		if !known || full[p.Place] != nil {
+		switch {
+		case !known:
 			continue
-		}
-		if full[p.Place] = (days{}); capacity == 0 {
+		case capacity == 0:
 			full[p.Place] = always
 			continue
 		}
-		others := slices.DeleteFunc(slices.Clone(y.holds[p.Place]), func(h hold) bool { return h.pairing == i })
-		for _, c := range crowds(others, capacity-1, y.today) {
-			full[p.Place] = append(full[p.Place], c.run)
+		var s days
+		for _, c := range y.occupied(p.Place, capacity) {
+			others := len(c.pairings)
+			if _, here := slices.BinarySearch(c.pairings, i); here {
+				others--
+			}
+			if others >= capacity {
+				s = append(s, c.run)
+			}
 		}
+		full[p.Place] = s.joined()
 	}
 	return full
+}
+
+// occupied gives the crowds that leave no room in a place.
+func (y *yard) occupied(place string, capacity int) []crowd {
+	c, known := y.noRoom[place]
+	if !known {
+		c = crowds(y.holds[place], capacity-1, y.today)
+		y.noRoom[place] = c
+	}
+	return c
 }
 
 // busyWithout gives the days on which an animal of a pairing is in another one.

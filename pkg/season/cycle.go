@@ -13,20 +13,25 @@ type job struct {
 	today civil.Date
 	away  days
 
-	plan     plan
-	conflict *Conflict // why the plan does not do what was asked
+	plan      plan
+	conflicts []Conflict // why the plan does not do what was asked
 }
 
 func newJob(p Pairing, away days, today civil.Date) *job {
 	j := &job{Pairing: p, rec: p.settle(today), today: today, away: away}
-	j.rec.presumed(p.Phases)
 	if p.Start.Known() {
 		j.forward()
 	} else {
 		j.backward()
 	}
-	j.overdue()
 	return j
+}
+
+// warn adds the doubts about the plan to those about the records.
+func (j *job) warn() {
+	j.rec.presumed(j.Phases)
+	j.shortened()
+	j.overdue()
 }
 
 // question gives the chain of the pairing before anything is recorded or fixed.
@@ -76,8 +81,9 @@ func upTo(day int) days      { return days{{-far, day}} }
 // in a cycle that is not over.
 func (j *job) overdue() {
 	n := len(j.Phases)
-	if j.conflict != nil && j.conflict.Kind == TooLate || n == 0 || j.plan[n] <= int(j.today) {
-		return
+	late := slices.ContainsFunc(j.conflicts, func(c Conflict) bool { return c.Kind == TooLate })
+	if late && j.rec.last < 0 || n == 0 || j.plan[n] <= int(j.today) {
+		return // a plan that begins before today is what the conflict is about
 	}
 	for k := n - 1; k > j.rec.last; k-- {
 		if j.plan[k] < int(j.today) {

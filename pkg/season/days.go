@@ -2,6 +2,7 @@ package season
 
 import (
 	"slices"
+	"sort"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 )
@@ -79,26 +80,29 @@ func (s days) and(t days) days {
 
 // without gives the days of s that are not in t.
 func (s days) without(t days) days {
-	var rest days
-	next := -far
-	for _, r := range t {
-		if next < r.first {
-			rest = append(rest, run{next, r.first - 1})
+	var out days
+	for _, r := range s {
+		for i := t.from(r.first); i < len(t) && t[i].first <= r.last; i++ {
+			if r.first < t[i].first {
+				out = append(out, run{r.first, t[i].first - 1})
+			}
+			r.first = t[i].last + 1
 		}
-		next = r.last + 1
+		if r.first <= r.last {
+			out = append(out, r)
+		}
 	}
-	return s.and(append(rest, run{next, far}))
+	return out
+}
+
+// from gives the index of the first run that ends on a day or after it.
+func (s days) from(day int) int {
+	return sort.Search(len(s), func(i int) bool { return s[i].last >= day })
 }
 
 // holding gives the run of s that a day lies in.
 func (s days) holding(day int) (run, bool) {
-	i, _ := slices.BinarySearchFunc(s, day, func(r run, day int) int {
-		if r.last < day {
-			return -1
-		}
-		return 1
-	})
-	if i < len(s) && s[i].first <= day {
+	if i := s.from(day); i < len(s) && s[i].first <= day {
 		return s[i], true
 	}
 	return run{}, false

@@ -1,6 +1,10 @@
 package season
 
-import "fmt"
+import (
+	"fmt"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+)
 
 // forward plans from the day on which the first phase begins, or from what is
 // recorded.
@@ -19,7 +23,9 @@ func (j *job) forward() {
 	cure := ""
 	if j.rec.last < 0 {
 		later := j.question().with(0, from(j.Start)).usable()[0].first()
-		cure = fmt.Sprintf("; starting %s later, on %s, avoids it", count(later-int(j.Start), "day"), date(later))
+		if later <= int(civil.Last) {
+			cure = fmt.Sprintf("; starting %s later, on %s, avoids it", count(later-int(j.Start), "day"), date(later))
+		}
 	}
 	j.isAway(c, cure)
 }
@@ -28,15 +34,15 @@ func (j *job) forward() {
 func (j *job) isAway(c chain, cure string) {
 	p, event, in := c.blocked()
 	j.plan = p
-	j.conflict = &Conflict{Kind: Away, Pairings: []string{j.ID}, Days: in.span()}
-	what := ""
+	phase, what := "", ""
 	if event < len(j.Phases) {
-		j.conflict.Phase = j.Phases[event].Name
-		what = "the start of " + j.conflict.Phase
+		phase, what = j.Phases[event].Name, "start"
 	} else {
-		j.conflict.Phase = j.Phases[event-1].Name
-		what = "the end of " + j.conflict.Phase
+		phase, what = j.Phases[event-1].Name, "end"
 	}
-	j.conflict.Message = fmt.Sprintf("%s: %s falls on %s, in the days away %s, and no lengths of the phases within their limits keep hands-on work off these%s",
-		j.ID, what, date(p[event]), in.span(), cure)
+	j.conflicts = append(j.conflicts, Conflict{
+		Kind: Away, Pairings: []string{j.ID}, Phase: phase, Days: in.span(),
+		Message: fmt.Sprintf("%s: the %s of %s falls on %s, in the days away %s, and no lengths of the phases within their limits keep hands-on work off these%s",
+			j.ID, what, phase, date(p[event]), in.span(), cure),
+	})
 }

@@ -1,5 +1,7 @@
 package season
 
+import "slices"
+
 // nearest gives the plan with the least total departure from the usual lengths;
 // which of equal ones is told at [Plan]. Some boundary has to be fixed.
 //
@@ -9,15 +11,14 @@ package season
 // bound doubles until that holds. The cost is phases times the square of the
 // total departure.
 func (c chain) nearest() (plan, bool) {
-	if !c.feasible() {
-		return nil, false
-	}
-	for bound := 0; ; bound = 2*bound + 7 {
+	for bound := 7; ; bound = 2*bound + 7 {
 		near, whole := c.within(bound)
 		if u := near.usable(); len(u[0]) > 0 {
 			if p, total := near.cheapest(u); total <= bound || whole {
 				return p, true
 			}
+		} else if whole {
+			return nil, false
 		}
 	}
 }
@@ -26,7 +27,7 @@ func (c chain) nearest() (plan, bool) {
 // and whether that allows all that c allows.
 func (c chain) within(bound int) (near chain, whole bool) {
 	whole = true
-	phases := append([]Phase(nil), c.phases...)
+	phases := slices.Clone(c.phases)
 	for i := range phases {
 		p := &phases[i]
 		if p.Usual-p.Min > bound || p.Max-p.Usual > bound {

@@ -178,7 +178,7 @@ func TestBackward(t *testing.T) {
 		{
 			// 56 days from 03-10 is 05-05, and 140 from there 09-22.
 			name: "four days too late", today: "2027-03-10", want: usual, latest: latest,
-			conflict: "P-1: too late for autumn show (2027-09-18): conditioning would have had to begin by 2027-03-06; from today, 2027-03-10, with the shortest phases, young can be ready by 2027-09-22 at the earliest",
+			conflict: "P-1: too late for autumn show (2027-09-18): conditioning would have had to begin by 2027-03-06, and today is 2027-03-10; young can be ready by 2027-09-22 at the earliest",
 			days:     "2027-03-06..2027-03-09", earliest: "2027-09-22",
 		},
 		{

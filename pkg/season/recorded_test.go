@@ -50,8 +50,8 @@ func TestRecorded(t *testing.T) {
 			want:     "conditioning 2027-01-10|cooling 2027-02-07|warm-up 2027-02-08|rain 2027-02-18|rest 2027-02-23|end 2027-04-13",
 			recorded: "cooling warm-up",
 			warnings: []string{
-				"nothing is recorded of the start of conditioning; it is taken to be over",
 				"cooling took 1 day from 2027-02-07 on, where the profile has 28 to 56",
+				"nothing is recorded of the start of conditioning; it is taken to be over",
 			},
 		},
 		{
@@ -60,9 +60,9 @@ func TestRecorded(t *testing.T) {
 			want:     "conditioning 2027-01-10|cooling 2027-03-20|warm-up 2027-05-01|rain 2027-05-11|rest 2027-05-16|end 2027-07-04",
 			recorded: "conditioning rain",
 			warnings: []string{
+				"conditioning to warm-up took 121 days from 2027-01-10 on, where the profile has 56 to 112",
 				"nothing is recorded of the start of cooling; it is taken to be over",
 				"nothing is recorded of the start of warm-up; it is taken to be over",
-				"conditioning to warm-up took 121 days from 2027-01-10 on, where the profile has 56 to 112",
 			},
 		},
 		{

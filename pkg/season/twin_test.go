@@ -146,6 +146,30 @@ func TestForwardIsBestOfAll(t *testing.T) {
 	})
 }
 
+// Long absences and wide limits, so that the best plan departs by many days.
+func TestForwardIsBestOfAllWhenFarFromUsual(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := season.Pairing{ID: "P-1", Start: day0}
+		for _, name := range []string{"conditioning", "rain"} {
+			phase := season.Phase{Name: name, Min: rapid.IntRange(0, 10).Draw(t, "min")}
+			phase.Usual = phase.Min + rapid.IntRange(0, 40).Draw(t, "usual")
+			phase.Max = phase.Usual + rapid.IntRange(0, 40).Draw(t, "max")
+			p.Phases = append(p.Phases, phase)
+		}
+		var room season.Room
+		for range 2 {
+			first := day0.Add(rapid.IntRange(0, 90).Draw(t, "first away"))
+			room.Away = append(room.Away, civil.Span{First: first, Last: first.Add(rapid.IntRange(5, 40).Draw(t, "more days"))})
+		}
+		s := season.Plan(room, []season.Pairing{p}, day0)
+		want := best(p.Phases, choices(p.Phases, room.Away, day0))
+		require.Equal(t, want == nil, len(s.Conflicts) > 0)
+		if want != nil {
+			require.Equal(t, want.starts, plannedStarts(s.Cycles[0]))
+		}
+	})
+}
+
 func rainIndex(phases []season.Phase) int {
 	for _, name := range []string{"rain", "rest"} {
 		if k := slices.IndexFunc(phases, func(p season.Phase) bool { return p.Name == name }); k >= 0 {

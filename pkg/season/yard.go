@@ -18,11 +18,13 @@ type yard struct {
 	animalNames []string
 	cycles      map[string][]hold
 
-	moves map[int]int // what move found, by pairing
+	// What was found while looking for cures.
+	moves  map[int]int        // by pairing, see move
+	noRoom map[string][]crowd // by place, see occupied
 }
 
 func newYard(room Room, pairings []Pairing, today civil.Date) *yard {
-	y := &yard{today: int(today), capacity: map[string]int{}, moves: map[int]int{}}
+	y := &yard{today: int(today), capacity: map[string]int{}, moves: map[int]int{}, noRoom: map[string][]crowd{}}
 	for _, c := range room.Capacity {
 		if c.Known {
 			y.capacity[c.Place] = c.Count
@@ -41,10 +43,9 @@ func newYard(room Room, pairings []Pairing, today civil.Date) *yard {
 func (y *yard) season() Season {
 	var s Season
 	for _, j := range y.jobs {
+		j.warn()
 		s.Cycles = append(s.Cycles, j.cycle())
-		if j.conflict != nil {
-			s.Conflicts = append(s.Conflicts, *j.conflict)
-		}
+		s.Conflicts = append(s.Conflicts, j.conflicts...)
 	}
 	conflicts, unchecked := y.places()
 	s.Conflicts = append(s.Conflicts, conflicts...)
