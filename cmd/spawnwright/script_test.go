@@ -1,12 +1,14 @@
 package main
 
 import (
+	"encoding/hex"
 	"errors"
 	"flag"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -37,9 +39,15 @@ func TestScript(t *testing.T) {
 			if binary := os.Getenv("SPAWNWRIGHT_BINARY"); binary != "" {
 				e.Setenv("PATH", filepath.Dir(binary)+string(os.PathListSeparator)+e.Getenv("PATH"))
 			}
+			folder, _, _ := strings.Cut(e.Getenv("PATH"), string(os.PathListSeparator))
+			e.Setenv("ALONE", folder) // as PATH: nothing but spawnwright is installed
 			return nil
 		},
-		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits": exits,
+			"bytes": writeBytes,
+			"size":  writeSize,
+		},
 	})
 }
 
@@ -63,4 +71,27 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 	if got != want {
 		ts.Fatalf("exit code %d, want %d", got, want)
 	}
+}
+
+// writeBytes makes a file of bytes that cannot stand in a script: bytes FILE HEX.
+func writeBytes(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: bytes FILE HEX")
+	}
+	data, err := hex.DecodeString(args[1])
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), data, 0o600))
+}
+
+// writeSize makes a file of that many bytes, all of them 0: size FILE BYTES.
+func writeSize(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: size FILE BYTES")
+	}
+	size, err := strconv.ParseInt(args[1], 10, 64)
+	ts.Check(err)
+	f, err := os.Create(ts.MkAbs(args[0]))
+	ts.Check(err)
+	ts.Check(f.Truncate(size))
+	ts.Check(f.Close())
 }
