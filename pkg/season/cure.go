@@ -49,9 +49,6 @@ func (y *yard) findMove(i int) int {
 	full, busy := y.fullWithout(i), y.busyWithout(i)
 	for n := 1; n <= mostMoved; n++ {
 		p, by := j.moved(n)
-		if _, taken := busy.holding(int(p.Start)); taken {
-			continue
-		}
 		moved := newJob(p, j.away, j.today)
 		switch clear := len(moved.conflicts) == 0; {
 		case !clear && moved.conflicts[0].Kind == TooLate:

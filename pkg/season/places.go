@@ -50,10 +50,9 @@ func crowds(holds []hold, capacity, first int) []crowd {
 			changes = append(changes, change{max(h.first, first), 1, h.pairing}, change{h.last + 1, -1, h.pairing})
 		}
 	}
-	// Who goes on a day makes room for who comes.
-	slices.SortFunc(changes, func(a, b change) int {
-		return cmp.Or(cmp.Compare(a.day, b.day), cmp.Compare(a.by, b.by), cmp.Compare(a.pairing, b.pairing))
-	})
+	// Who is in is asked only after all changes of a day, so that who goes makes
+	// room for who comes, and the order within a day does not matter.
+	slices.SortFunc(changes, func(a, b change) int { return cmp.Compare(a.day, b.day) })
 	var found []crowd
 	var in []int
 	for i, c := range changes {

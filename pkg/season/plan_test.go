@@ -273,6 +273,12 @@ func TestChainsThatLackPhases(t *testing.T) {
 	}
 }
 
+func TestTooLateWithoutPhases(t *testing.T) {
+	p := season.Pairing{ID: "P-1", ReadyBy: date(t, "2027-01-09"), ReadyAfter: 8}
+	s := season.Plan(season.Room{}, []season.Pairing{p}, date(t, "2027-01-10"))
+	assert.Equal(t, []string{"P-1: too late for 2027-01-09: the cycle would have had to begin by 2027-01-01, and today is 2027-01-10; young can be ready by 2027-01-18 at the earliest"}, messages(s))
+}
+
 func forgetLatest(phases []season.Dated) []season.Dated {
 	var out []season.Dated
 	for _, p := range phases {

@@ -16,26 +16,32 @@ type recorded struct {
 	warnings []string
 }
 
-// settle reads the records of p. Of two days for a phase the later one counts,
-// as the diary only grows and a second attempt comes after the first; and a
-// record counts for more than one of an earlier phase that is later.
+// settle reads the records of p. A record counts for more than one of an earlier
+// phase that is later; of what is left of a phase the latest day counts, as the
+// diary only grows.
 func (p Pairing) settle(today civil.Date) recorded {
 	r := recorded{began: make([]civil.Date, len(p.Phases)), last: -1}
+	days := make([][]civil.Date, len(p.Phases))
 	for _, b := range slices.SortedFunc(slices.Values(p.Began), Began.compare) {
 		k := slices.IndexFunc(p.Phases, func(q Phase) bool { return q.Name == b.Phase })
 		if k < 0 {
 			r.warnf("%s is recorded to have begun on %s, but it is not in the cycle of %s; that was passed over", b.Phase, b.On, p.ID)
 			continue
 		}
-		if was := r.began[k]; was.Known() && was != b.On {
-			r.warnf("%s is recorded to have begun on %s and on %s; the later day was taken", b.Phase, was, b.On)
-		}
 		if b.On > today {
 			r.warnf("%s is recorded to have begun on %s, which is after today, %s", b.Phase, b.On, today)
 		}
-		r.began[k] = b.On
+		days[k] = append(days[k], b.On)
 	}
-	r.order(p.Phases)
+	next := len(p.Phases)
+	for k := next - 1; k >= 0; k-- {
+		if next < len(p.Phases) {
+			days[k] = r.upTo(days[k], p.Phases[k].Name, p.Phases[next].Name, r.began[next])
+		}
+		if r.began[k] = r.latest(days[k], p.Phases[k].Name); r.began[k].Known() {
+			r.last, next = max(r.last, k), k
+		}
+	}
 	return r
 }
 
@@ -43,21 +49,26 @@ func (b Began) compare(c Began) int {
 	return cmp.Or(cmp.Compare(b.On, c.On), cmp.Compare(b.Phase, c.Phase))
 }
 
-// order drops what is later than the start of a later phase.
-func (r *recorded) order(phases []Phase) {
-	next := -1
-	for k := len(phases) - 1; k >= 0; k-- {
-		switch {
-		case !r.began[k].Known():
-		case next >= 0 && r.began[k] > r.began[next]:
-			r.warnf("%s is recorded to have begun on %s, before %s on %s; the record of %s was passed over",
-				phases[next].Name, r.began[next], phases[k].Name, r.began[k], phases[k].Name)
-			r.began[k] = 0
-		default:
-			next = k
-			r.last = max(r.last, k)
-		}
+// upTo drops the days of a phase after the start of the next one.
+func (r *recorded) upTo(days []civil.Date, phase, next string, began civil.Date) []civil.Date {
+	for len(days) > 0 && days[len(days)-1] > began {
+		r.warnf("%s is recorded to have begun on %s, before %s on %s; the record of %s was passed over",
+			next, began, phase, days[len(days)-1], phase)
+		days = days[:len(days)-1]
 	}
+	return days
+}
+
+// latest gives the last of the days of a phase.
+func (r *recorded) latest(days []civil.Date, phase string) civil.Date {
+	if len(days) == 0 {
+		return 0
+	}
+	last := days[len(days)-1]
+	if days[0] != last {
+		r.warnf("%s is recorded to have begun on %s and on %s; the later day was taken", phase, days[0], last)
+	}
+	return last
 }
 
 func (r *recorded) warnf(format string, args ...any) {

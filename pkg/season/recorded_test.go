@@ -93,6 +93,17 @@ func TestRecorded(t *testing.T) {
 			},
 		},
 		{
+			name: "of two days the one that fits the record of the next phase", began: "rain 2027-03-31, rest 2027-04-05, rain 2027-04-20", today: "2027-04-20",
+			want:     "conditioning 2027-01-10|cooling 2027-02-07|warm-up 2027-03-21|rain 2027-03-31|rest 2027-04-05|end 2027-05-24",
+			recorded: "rain rest",
+			warnings: []string{
+				"rest is recorded to have begun on 2027-04-05, before rain on 2027-04-20; the record of rain was passed over",
+				"nothing is recorded of the start of conditioning; it is taken to be over",
+				"nothing is recorded of the start of cooling; it is taken to be over",
+				"nothing is recorded of the start of warm-up; it is taken to be over",
+			},
+		},
+		{
 			name: "a phase that is not in the cycle", began: "hibernation 2027-01-12, conditioning 2027-01-10", today: "2027-01-20",
 			want:     "conditioning 2027-01-10|cooling 2027-02-07|warm-up 2027-03-21|rain 2027-03-31|rest 2027-04-05|end 2027-05-24",
 			recorded: "conditioning",

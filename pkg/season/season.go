@@ -160,8 +160,10 @@ type Conflict struct {
 	// Capacity and Needed are for PlaceFull: how many there are, and how many
 	// are needed on each of the days.
 	Capacity, Needed int
-	// Earliest is for TooLate, and for Away in a backward plan: the earliest day
-	// by which young can be ready at the wished certainty.
+	// Earliest is for TooLate and for Away in a backward plan: the earliest day
+	// by which young can be ready at the wished certainty, with the shortest
+	// phases. It is unknown with Away when there is no plan at all; a TooLate
+	// beside that leaves the days away aside.
 	Earliest civil.Date
 	Message  string // one line, with the cure where a sure one was found
 }
@@ -171,14 +173,19 @@ type Conflict struct {
 //
 // The lengths of the phases are those within their limits with the least total
 // departure from the usual ones, in days, that keep hands-on work off the days
-// away. Hands-on are the start of every phase but the first, the start of the
-// rain or of a phase that holds a place, and their end. Of plans with the same
-// total, the later phases are nearest to their usual length, the last one first
-// (so the earliest phase bears most), and of two lengths equally near the longer
-// is taken. A backward plan has the rain on the last possible day, before that
-// counts; it does not begin before from, and says so in a warning where that
-// makes it shorter than usual. Where there is no such plan, a conflict says why,
-// and the dates are the nearest to usual that ignore what is in the way.
+// away. Hands-on is the start of every phase after the first; also the start of
+// the first one, and the end of the last one, if that is the rain or holds a
+// place. Of plans with the same total, the later phases are nearest to their
+// usual length, the last one first (so the earliest phase bears most), and of
+// two lengths equally near the longer is taken.
+//
+// A backward plan has the rain on the last day that any lengths allow, and only
+// then is the departure made least. It does not begin before from; a warning
+// says so where that makes the phases shorter. A backward plan that has begun
+// goes on with the least departure that is in time.
+//
+// Where there is no such plan, a conflict says why, and the dates are those
+// nearest to the usual lengths that ignore what is in the way.
 //
 // Phases that are recorded begin on their day, whatever the limits; earlier ones
 // then count as over, with dates of the usual length where they are not

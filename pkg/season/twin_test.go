@@ -33,6 +33,9 @@ func drawPhases(t *rapid.T) []season.Phase {
 		p.Min = rapid.IntRange(0, 4).Draw(t, "min")
 		p.Usual = p.Min + rapid.IntRange(0, 2).Draw(t, "usual")
 		p.Max = p.Usual + rapid.IntRange(0, 2).Draw(t, "max")
+		if p.Name == "warm-up" && rapid.Bool().Draw(t, "stays") {
+			p.Place = "cooling place"
+		}
 		phases = append(phases, p)
 	}
 	return phases
