@@ -21,7 +21,7 @@ type recorded struct {
 // diary only grows.
 func (p Pairing) settle(today civil.Date) recorded {
 	r := recorded{began: make([]civil.Date, len(p.Phases)), last: -1}
-	days := make([][]civil.Date, len(p.Phases))
+	dates := make([][]civil.Date, len(p.Phases))
 	for _, b := range slices.SortedFunc(slices.Values(p.Began), Began.compare) {
 		k := slices.IndexFunc(p.Phases, func(q Phase) bool { return q.Name == b.Phase })
 		if k < 0 {
@@ -31,14 +31,14 @@ func (p Pairing) settle(today civil.Date) recorded {
 		if b.On > today {
 			r.warnf("%s is recorded to have begun on %s, which is after today, %s", b.Phase, b.On, today)
 		}
-		days[k] = append(days[k], b.On)
+		dates[k] = append(dates[k], b.On)
 	}
 	next := len(p.Phases)
 	for k := next - 1; k >= 0; k-- {
 		if next < len(p.Phases) {
-			days[k] = r.upTo(days[k], p.Phases[k].Name, p.Phases[next].Name, r.began[next])
+			dates[k] = r.upTo(dates[k], p.Phases[k].Name, p.Phases[next].Name, r.began[next])
 		}
-		if r.began[k] = r.latest(days[k], p.Phases[k].Name); r.began[k].Known() {
+		if r.began[k] = r.latest(dates[k], p.Phases[k].Name); r.began[k].Known() {
 			r.last, next = max(r.last, k), k
 		}
 	}
@@ -50,23 +50,23 @@ func (b Began) compare(c Began) int {
 }
 
 // upTo drops the days of a phase after the start of the next one.
-func (r *recorded) upTo(days []civil.Date, phase, next string, began civil.Date) []civil.Date {
-	for len(days) > 0 && days[len(days)-1] > began {
+func (r *recorded) upTo(dates []civil.Date, phase, next string, began civil.Date) []civil.Date {
+	for len(dates) > 0 && dates[len(dates)-1] > began {
 		r.warnf("%s is recorded to have begun on %s, before %s on %s; the record of %s was passed over",
-			next, began, phase, days[len(days)-1], phase)
-		days = days[:len(days)-1]
+			next, began, phase, dates[len(dates)-1], phase)
+		dates = dates[:len(dates)-1]
 	}
-	return days
+	return dates
 }
 
 // latest gives the last of the days of a phase.
-func (r *recorded) latest(days []civil.Date, phase string) civil.Date {
-	if len(days) == 0 {
+func (r *recorded) latest(dates []civil.Date, phase string) civil.Date {
+	if len(dates) == 0 {
 		return 0
 	}
-	last := days[len(days)-1]
-	if days[0] != last {
-		r.warnf("%s is recorded to have begun on %s and on %s; the later day was taken", phase, days[0], last)
+	last := dates[len(dates)-1]
+	if dates[0] != last {
+		r.warnf("%s is recorded to have begun on %s and on %s; the later day was taken", phase, dates[0], last)
 	}
 	return last
 }
