@@ -3,7 +3,7 @@ package pedigree
 import "slices"
 
 // Parent is what is known of one parent of an animal. The zero value means that
-// nothing is known.
+// nothing is known. Of a parent from a [Source] only Group and Kind are.
 type Parent struct {
 	Known      bool
 	Candidates []Share   // one with probability 1, or those of the group in its order
@@ -31,7 +31,7 @@ func (p *Pedigree) parent(k int32) Parent {
 		return Parent{Known: true, Candidates: []Share{{int(p.rows[k]), 1}}}
 	}
 	c := p.graph.groups[p.graph.group[k]]
-	parent := Parent{Known: true, Group: c.id, Kind: c.kind}
+	parent := Parent{Known: c.kind != Source, Group: c.id, Kind: c.kind}
 	for _, t := range c.terms {
 		parent.Candidates = append(parent.Candidates, Share{int(p.rows[t.node]), t.weight})
 	}
@@ -84,6 +84,14 @@ func (p *Pedigree) marked(marked []bool, but int32) []int {
 // goes to the candidate with the longest.
 func (p *Pedigree) Generation(i int) int { return int(p.graph.generation[p.node(i)]) }
 
+// KnownAncestry gives the share of the genes of animal i that come from known
+// founders, from 0 to 1: 1 for an animal without known parents, which is a
+// founder itself, otherwise the mean of its parents' values, where an unknown
+// parent and one from a [Source] has 0. A [Group] counts with the mean of its
+// candidates, by probability. What is not known is taken as unrelated, or as
+// the source says: the smaller the value, the less the kinships of i mean.
+func (p *Pedigree) KnownAncestry(i int) float64 { return p.graph.known[p.node(i)] }
+
 // CompleteGenerations gives the equivalent complete generations known of animal
 // i: the sum over all known ancestors of (1/2) to the number of steps up to each
 // (Maignel, Boichard and Verrier 1996, Interbull Bulletin 14:49). Two known
@@ -100,17 +108,31 @@ func (p *Pedigree) Uncertain(i int) bool { return p.graph.uncertain[p.node(i)] }
 func (g *graph) measure() {
 	n := g.len()
 	g.generation, g.complete, g.uncertain = make([]int32, n), make([]float64, n), make([]bool, n)
+	g.known = make([]float64, n)
 	for k := range int32(n) {
-		step := int32(1)
+		step, founder := int32(1), true
 		if g.group[k] != none {
-			step, g.uncertain[k] = 0, true
+			step, founder = 0, false
+			g.uncertain[k] = g.groups[g.group[k]].kind != Source
 		}
 		g.above(k, func(parent int32, weight float64) {
+			if g.isSource(parent) {
+				return
+			}
+			founder = false
+			g.known[k] += weight * g.known[parent]
 			g.generation[k] = max(g.generation[k], g.generation[parent]+step)
 			g.complete[k] += weight * (g.complete[parent] + float64(step))
 			g.uncertain[k] = g.uncertain[k] || g.uncertain[parent]
 		})
+		if founder {
+			g.known[k] = 1
+		}
 	}
+}
+
+func (g *graph) isSource(k int32) bool {
+	return g.group[k] != none && g.groups[g.group[k]].kind == Source
 }
 
 // above calls f for each node one step up from k, with the share from there.

@@ -14,14 +14,16 @@ type graph struct {
 
 	generation []int32   // longest way to a founder
 	complete   []float64 // equivalent complete generations
-	uncertain  []bool    // whether a group stands in the ancestry
+	known      []float64 // share of the genes from known founders
+	uncertain  []bool    // whether a group of candidates stands in the ancestry
 }
 
 // candidates are a group: nodes of animals and their probabilities.
 type candidates struct {
 	id    string
 	kind  GroupKind
-	terms []term
+	terms []term  // none for a Source
+	base  float64 // kinship of a Source
 }
 
 // term is a node with a weight.
@@ -50,7 +52,7 @@ func newGraph(l *links, order []int) graph {
 			continue
 		}
 		from := place - l.records
-		c := candidates{id: l.groups[from].ID, kind: l.groups[from].Kind}
+		c := candidates{id: l.groups[from].ID, kind: l.groups[from].Kind, base: l.groups[from].Kinship}
 		for i, share := range l.groups[from].shares() {
 			c.terms = append(c.terms, term{at(l.members[from][i]), share})
 		}

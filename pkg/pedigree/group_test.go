@@ -178,7 +178,7 @@ func TestGroupErrors(t *testing.T) {
 		{"some weights missing", pedigree.Record{ID: "x"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", 1}, {ID: "B"}}}},
 			`pedigree: group "m": some candidates have a weight and others have none; give all of them one, or none`},
 		{"no such kind", pedigree.Record{ID: "x"}, []pedigree.Group{{ID: "m", Kind: 7, Candidates: []pedigree.Candidate{{"A", 1}}}},
-			`pedigree: group "m": its kind is neither OneUnknown nor Several`},
+			`pedigree: group "m": its kind is neither OneUnknown, Several nor Source`},
 		{"group in a group", pedigree.Record{ID: "x"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", 1}}}, {ID: "n", Candidates: []pedigree.Candidate{{"m", 1}}}},
 			`pedigree: group "n": candidate "m" is itself a group; list its candidates instead`},
 		{"same group on both sides", pedigree.Record{ID: "x", Sire: "m", Dam: "m"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{ID: "A"}, {ID: "B"}}}},

@@ -28,6 +28,9 @@ func (p *Pedigree) fill() {
 }
 
 func (g *graph) ofGroup(w *walker, c candidates) (self, own float64) {
+	if c.kind == Source {
+		return c.base, c.base
+	}
 	drawn := w.cross(g, c.terms, c.terms)
 	if c.kind == Several {
 		return drawn, 0

@@ -66,6 +66,8 @@ func (l *links) linkGroups() (errs []error) {
 			switch {
 			case !ok:
 				errs = append(errs, &UnknownParentError{Child: g.ID, Role: "candidate", Parent: c.ID})
+			case place >= l.records && l.groups[place-l.records].Kind == Source:
+				errs = append(errs, &GroupError{Group: g.ID, Message: fmt.Sprintf("candidate %q is a source; add a record of an animal from it and list that", c.ID)})
 			case place >= l.records:
 				errs = append(errs, &GroupError{Group: g.ID, Message: fmt.Sprintf("candidate %q is itself a group; list its candidates instead", c.ID)})
 			}

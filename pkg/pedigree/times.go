@@ -1,0 +1,50 @@
+package pedigree
+
+// Times gives K v, where v has a number for each animal: for each animal i the
+// sum over all j of the kinship of i and j times v[j]. With v = 1/n at each of n
+// animals that is the mean kinship to them; the product v'Kv of contributions v
+// is the kinship of the young that they would have together. K is never formed:
+// three passes over all animals (Colleau 2002, Genetics Selection Evolution
+// 34:409). It panics when v has not one number for each animal.
+func (p *Pedigree) Times(v []float64) []float64 {
+	w := p.toNodes(v)
+	p.graph.times(w)
+	return p.toRows(w)
+}
+
+// Contributions gives T'v, where v has a number for each animal: how much each
+// animal contributed, all in all, to a pool of genes that takes v[j] from animal
+// j. Every animal hands what it has received, its own v included, on to its
+// parents by halves, and to the candidates of a [Group] by their probabilities.
+// What goes to unknown parents and to sources is lost: the sum over the founders,
+// which are the animals without known parents, falls short of the sum of v by
+// that. One pass over all animals. It panics when v has not one number for each
+// animal.
+func (p *Pedigree) Contributions(v []float64) []float64 {
+	w := p.toNodes(v)
+	for k := len(w) - 1; k >= 0; k-- {
+		p.graph.up(w, k)
+	}
+	return p.toRows(w)
+}
+
+// toNodes gives values of animals in the order of nodes, 0 for groups.
+func (p *Pedigree) toNodes(v []float64) []float64 {
+	if len(v) != p.Len() {
+		panic("pedigree: not one number for each animal")
+	}
+	w := make([]float64, p.graph.len())
+	for i, k := range p.nodes {
+		w[k] = v[i]
+	}
+	return w
+}
+
+// toRows gives values of nodes in the order of animals.
+func (p *Pedigree) toRows(w []float64) []float64 {
+	v := make([]float64, p.Len())
+	for i, k := range p.nodes {
+		v[i] = w[k]
+	}
+	return v
+}
