@@ -170,8 +170,9 @@ func (a *app) wrote() {
 	}
 }
 
-// show writes a result as --format says: tables for people, tables as CSV, or
-// the result itself as JSON under its name, beside the schema number.
+// show writes a result as --format says: tables for people, the first of them
+// as CSV, for a spreadsheet reads one, or the result itself as JSON under its
+// name, beside the schema number.
 func (a *app) show(name string, result any, tables ...*table.Table) error {
 	var b bytes.Buffer
 	switch a.format {
@@ -183,13 +184,8 @@ func (a *app) show(name string, result any, tables ...*table.Table) error {
 			return err
 		}
 	case "csv":
-		for i, t := range tables {
-			if i > 0 {
-				b.WriteString("\r\n")
-			}
-			if err := t.CSV(&b); err != nil {
-				return err
-			}
+		if err := tables[0].CSV(&b); err != nil {
+			return err
 		}
 	case "table":
 		for i, t := range tables {
@@ -202,6 +198,14 @@ func (a *app) show(name string, result any, tables ...*table.Table) error {
 		}
 	}
 	return a.write(b.Bytes())
+}
+
+// list gives an empty list for none at all, which JSON would show as null.
+func list[T any](s []T) []T {
+	if s == nil {
+		return []T{}
+	}
+	return s
 }
 
 // document is a JSON result: {"schema": 1, name: result}.

@@ -47,7 +47,7 @@ they have come and the windows of what is ahead, as early / likely / late.`,
 }
 
 func (a *app) showClutches(clutches []frogroom.Clutch) error {
-	t := &table.Table{Columns: []table.Column{
+	t := &table.Table{Empty: "No clutch is running.", Columns: []table.Column{
 		{Name: "clutch"}, {Name: "parents", Width: 34}, {Name: "where"}, {Name: "now"}, {Name: "living", Right: true}, {Name: "stage"}, {Name: "early"}, {Name: "likely"}, {Name: "late"}, {Name: ""},
 	}}
 	for _, k := range clutches {
@@ -71,8 +71,5 @@ func (a *app) showClutches(clutches []frogroom.Clutch) error {
 		}
 		a.warn(k.Warnings)
 	}
-	if clutches == nil {
-		clutches = []frogroom.Clutch{}
-	}
-	return a.show("clutches", clutches, t)
+	return a.show("clutches", list(clutches), t)
 }

@@ -120,11 +120,12 @@ func (a *app) badTable(name string, err error) error {
 }
 
 func (a *app) showKin(k frogroom.Kin, all bool) error {
-	rows := &table.Table{Columns: []table.Column{
+	rows := &table.Table{Empty: "There is no animal to list.", Columns: []table.Column{
 		{Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "generation", Right: true}, {Name: "inbreeding", Right: true},
 		{Name: "mean kinship", Right: true}, {Name: "known generations", Right: true}, {Name: "status"},
 	}}
 	shown := []frogroom.KinRow{}
+	k.Groups = list(k.Groups)
 	for _, r := range k.Animals {
 		if all || r.Status == collection.Here {
 			shown = append(shown, r)
@@ -133,7 +134,7 @@ func (a *app) showKin(k frogroom.Kin, all bool) error {
 		}
 	}
 	k.Animals = shown
-	groups := &table.Table{Columns: []table.Column{
+	groups := &table.Table{Empty: "No animal is here.", Columns: []table.Column{
 		{Name: "species"}, {Name: "living", Right: true}, {Name: "mean kinship", Right: true}, {Name: "gene diversity", Right: true},
 	}}
 	for _, g := range k.Groups {
@@ -150,15 +151,13 @@ func (a *app) showRelatives(ancestry *frogroom.Ancestry, id string, on civil.Dat
 	}
 	t := &table.Table{
 		Title:   "Kinship with " + id + ", the least related first",
+		Empty:   "No other animal of its species is here.",
 		Columns: []table.Column{{Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "kinship", Right: true}},
-	}
-	if relatives == nil {
-		relatives = []frogroom.Relative{}
 	}
 	for _, r := range relatives {
 		t.Add(r.ID, r.Name, string(r.Sex), coefficient(r.Kinship, false))
 	}
-	return a.show("relatives", relatives, t)
+	return a.show("relatives", list(relatives), t)
 }
 
 func (a *app) showPair(ancestry *frogroom.Ancestry, one, other string) error {
@@ -167,15 +166,14 @@ func (a *app) showPair(ancestry *frogroom.Ancestry, one, other string) error {
 		return unknownID(err)
 	}
 	title := fmt.Sprintf("%s and %s: kinship %s", p.A, p.B, coefficient(p.Kinship, p.Expected))
-	if len(p.Shared) == 0 {
-		title += ", no shared ancestor is known"
-	} else {
+	if len(p.Shared) > 0 {
 		title += ", through:"
 	}
-	t := &table.Table{Title: title, Columns: []table.Column{{Name: "shared ancestor"}, {Name: "name"}, {Name: "share", Right: true}}}
+	t := &table.Table{Title: title, Empty: "No shared ancestor is known.", Columns: []table.Column{{Name: "shared ancestor"}, {Name: "name"}, {Name: "share", Right: true}}}
 	for _, s := range p.Shared {
 		t.Add(s.ID, s.Name, coefficient(s.Share, false))
 	}
+	p.Shared = list(p.Shared)
 	a.warn(p.Warnings)
 	return a.show("pair", p, t)
 }

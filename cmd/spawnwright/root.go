@@ -38,6 +38,14 @@ pairing run, when do the eggs hatch, what is due.`,
 	)
 	root.InitDefaultHelpCmd()
 	root.InitDefaultCompletionCmd()
+	for _, c := range root.Commands() {
+		switch c.Name() {
+		case "help":
+			c.Short = "how to use a command"
+		case "completion":
+			c.Short = "a script with which the shell completes commands and ids"
+		}
+	}
 	return root
 }
 

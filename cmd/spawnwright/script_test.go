@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/hex"
+	"encoding/json"
 	"errors"
 	"flag"
 	"os"
@@ -45,6 +46,8 @@ func TestScript(t *testing.T) {
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exits": exits,
+			"json":  schemaJSON,
+			"crlf":  plainLines,
 			"bytes": writeBytes,
 			"size":  writeSize,
 		},
@@ -71,6 +74,39 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 	if got != want {
 		ts.Fatalf("exit code %d, want %d", got, want)
 	}
+}
+
+// schemaJSON holds that a file is one JSON document that begins with the number
+// of its schema: json FILE.
+func schemaJSON(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: json FILE")
+	}
+	text := ts.ReadFile(args[0])
+	var document map[string]json.RawMessage
+	if err := json.Unmarshal([]byte(text), &document); err != nil {
+		ts.Fatalf("%s is not JSON: %v", args[0], err)
+	}
+	if !strings.HasPrefix(text, "{\n  \"schema\": 1,\n") || len(document) != 2 {
+		ts.Fatalf("%s is not the schema number and one result", args[0])
+	}
+	if strings.Contains(text, "null") {
+		ts.Fatalf("%s has a null: an empty list is written []", args[0])
+	}
+}
+
+// plainLines holds that all lines of a file end in CRLF, and writes it with
+// plain line ends, for a script shows no others: crlf FILE PLAIN.
+func plainLines(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: crlf FILE PLAIN")
+	}
+	text := ts.ReadFile(args[0])
+	plain := strings.ReplaceAll(text, "\r\n", "\n")
+	if strings.ReplaceAll(plain, "\n", "\r\n") != text {
+		ts.Fatalf("a line of %s does not end in CRLF", args[0])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(plain), 0o600))
 }
 
 // writeBytes makes a file of bytes that cannot stand in a script: bytes FILE HEX.

@@ -43,6 +43,9 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 			fmt.Fprintf(b, "  last day to hand over a parcel: %s\n", weekday(t.LastShipping))
 		}
 	}
+	if len(s.Pairings) == 0 {
+		b.WriteString("\nNo pairing stands in the file: write one under pairings, or try one with --dam and --sire.\n")
+	}
 	for _, p := range s.Pairings {
 		fmt.Fprintf(b, "\n%s\n", pairingTitle(room, p))
 		if err := pairingTable(p).Text(b); err != nil {

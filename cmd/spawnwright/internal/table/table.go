@@ -6,6 +6,7 @@ import (
 	"encoding/csv"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	pretty "github.com/jedib0t/go-pretty/v6/table"
 	"github.com/jedib0t/go-pretty/v6/text"
@@ -24,13 +25,31 @@ type Table struct {
 	Indent  string // before each line
 	Columns []Column
 	Rows    [][]string
+	Empty   string // a line in place of the heads when there are no rows; not in CSV
 }
 
 // Add appends a row.
 func (t *Table) Add(cells ...string) { t.Rows = append(t.Rows, cells) }
 
 // Text writes t for people: a title, a line of heads, the rows.
+// Characters that would steer a terminal become blanks.
 func (t *Table) Text(w io.Writer) error {
+	var b strings.Builder
+	if t.Title != "" {
+		b.WriteString(t.Title + "\n\n")
+	}
+	body := t.Empty
+	if len(t.Rows) > 0 || body == "" {
+		body = t.aligned()
+	}
+	for line := range strings.Lines(body) {
+		b.WriteString(t.Indent + strings.TrimRight(line, " \n") + "\n")
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func (t *Table) aligned() string {
 	p := pretty.NewWriter()
 	p.SetStyle(plain())
 	configs := make([]pretty.ColumnConfig, len(t.Columns))
@@ -51,15 +70,7 @@ func (t *Table) Text(w io.Writer) error {
 		}
 		p.AppendRow(row)
 	}
-	var b strings.Builder
-	if t.Title != "" {
-		b.WriteString(t.Title + "\n\n")
-	}
-	for line := range strings.Lines(p.Render()) {
-		b.WriteString(t.Indent + strings.TrimRight(line, " \n") + "\n")
-	}
-	_, err := io.WriteString(w, b.String())
-	return err
+	return p.Render()
 }
 
 // onTerminal keeps a text from steering the terminal.
@@ -80,11 +91,13 @@ func plain() pretty.Style {
 	return s
 }
 
-// CSV writes t with a header line, and so that no cell becomes a formula: a
-// cell that begins with one of = + - @ and is not a plain number gets an
+// CSV writes t with a header line (RFC 4180, lines ended by CRLF), and so that
+// no cell becomes a formula: a cell that begins with one of = + - @, narrow or
+// full-width, with a tab or a line end, and is not a plain number, gets an
 // apostrophe before it.
 func (t *Table) CSV(w io.Writer) error {
 	c := csv.NewWriter(w)
+	c.UseCRLF = true
 	header := make([]string, len(t.Columns))
 	for i, column := range t.Columns {
 		header[i] = strings.ReplaceAll(column.Name, " ", "_")
@@ -106,10 +119,9 @@ func (t *Table) CSV(w io.Writer) error {
 }
 
 func harmless(cell string) string {
-	if cell == "" || !strings.ContainsRune("=+-@\t\r", rune(cell[0])) {
-		return cell
-	}
-	if cell[0] == '-' && strings.Trim(cell[1:], "0123456789.") == "" {
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(cell, " "))
+	number := cell != "-" && strings.Trim(strings.TrimPrefix(cell, "-"), "0123456789.") == ""
+	if number || !strings.ContainsRune("=+-@＝＋－＠\t\r\n", first) {
 		return cell
 	}
 	return "'" + cell
