@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 )
 
@@ -25,7 +26,8 @@ type Agenda struct {
 	NoParcels []Holiday `json:"no_parcels,omitempty"`
 	// Parcels are the next three days on which one can be handed over.
 	Parcels []civil.Date `json:"parcels"`
-	// Warnings say what the agenda leaves out.
+	// Warnings say what the agenda leaves out, and what is doubtful about the
+	// plans of the pairings.
 	Warnings []string `json:"warnings,omitempty"`
 }
 
@@ -61,18 +63,22 @@ type Holiday struct {
 	Name string     `json:"name"`
 }
 
-// Agenda gives what is due from a day on, for a number of days, at least 1.
-// The errors are those of [Room.Season].
+// Agenda gives what is due from a day on, for a number of days. It panics when
+// that is below 1. What clashes is told by [Room.Season]. The error is always
+// nil.
 func (r *Room) Agenda(on civil.Date, days int) (Agenda, error) {
-	a := Agenda{
-		Days:    civil.Span{First: on, Last: on.Add(max(days, 1) - 1)},
-		Overdue: []Overdue{}, Tasks: []Task{}, Watch: []Watch{},
-		Parcels: r.shipping().Next(on, 3),
+	mustKnow(on)
+	if days < 1 {
+		panic("frogroom: an agenda needs at least one day")
 	}
-	if err := r.tasks(&a); err != nil {
-		return Agenda{}, err
+	a := Agenda{
+		Days:    civil.Span{First: on, Last: on.Add(days - 1)},
+		Overdue: []Overdue{}, Tasks: []Task{}, Watch: []Watch{},
+		Parcels: append([]civil.Date{}, r.shipping().Next(on, 3)...),
 	}
 	clutches := r.Clutches(on)
+	p := r.plan(on, r.allPairings())
+	a.tasks(r.events(p, clutches))
 	for _, k := range clutches {
 		a.clutch(k)
 	}
@@ -86,25 +92,31 @@ func (r *Room) Agenda(on civil.Date, days int) (Agenda, error) {
 		}
 	}
 	r.noParcels(&a)
+	for _, one := range p.current().planned {
+		for _, w := range one.cycle.Warnings {
+			a.Warnings = append(a.Warnings, one.ID+": "+w)
+		}
+	}
 	return a, nil
 }
 
-// tasks adds the events of a single day.
-func (r *Room) tasks(a *Agenda) error {
-	c, err := r.Events(a.Days.First)
-	if err != nil {
-		return err
-	}
-	for _, e := range c.Events {
-		if e.Category != seenCategory && !e.Cancelled && e.Span.First == e.Span.Last && a.Days.Contains(e.Span.First) {
-			a.Tasks = append(a.Tasks, Task{e.Span.First, e.Summary, e.Description})
+// tasks adds the events that ask for hands.
+func (a *Agenda) tasks(events []calendar.Event) {
+	for _, e := range events {
+		switch e.Category {
+		case prepareCategory, pairingCategory, targetCategory, parcelCategory:
+			if !e.Cancelled && a.Days.Contains(e.Span.First) {
+				a.Tasks = append(a.Tasks, Task{e.Span.First, e.Summary, e.Description})
+			}
 		}
 	}
-	return nil
 }
 
-// clutch adds what there is to see of a clutch, and what is missing.
+// clutch adds what there is to see of a clutch, and the first that is missing.
 func (a *Agenda) clutch(k Clutch) {
+	if k.died() {
+		return
+	}
 	overdue := false
 	for _, s := range k.Stages {
 		switch {
@@ -112,10 +124,10 @@ func (a *Agenda) clutch(k Clutch) {
 			overdue = true
 			a.Overdue = append(a.Overdue, Overdue{
 				Clutch: k.ID, Place: k.Place, Stage: s.Stage, Late: s.Window.Late, SeenOn: k.SeenOn,
-				Text: fmt.Sprintf("%s: %s expected by %s, nothing recorded since %s, %d days",
-					at(k.ID, k.Place), stageWords(s.Stage), s.Window.Late, k.SeenOn, a.Days.First.Sub(k.SeenOn)),
+				Text: fmt.Sprintf("%s: %s expected by %s, nothing recorded since %s, %s",
+					at(k.ID, k.Place), stageWords(s.Stage), s.Window.Late, k.SeenOn, inDays(a.Days.First.Sub(k.SeenOn))),
 			})
-		case !s.Recorded && a.Days.Overlaps(whole(s.Window)):
+		case s.ahead() && a.Days.Overlaps(whole(s.Window)):
 			a.Watch = append(a.Watch, Watch{k.ID, k.Place, s.Stage, s.Window, stageNote(s.Stage)})
 		}
 	}
@@ -126,7 +138,7 @@ func (a *Agenda) ramps(clutches []Clutch) {
 	var due []string
 	for _, k := range clutches {
 		for _, s := range k.Stages {
-			if s.Stage == "front-legs" && !s.Recorded && s.Window.Early.Add(-rampLead) < a.Days.First {
+			if s.Stage == "front-legs" && s.ahead() && !k.died() && s.Window.Early.Add(-rampLead) < a.Days.First {
 				due = append(due, at(k.ID, k.Place))
 			}
 		}
@@ -142,8 +154,9 @@ func (r *Room) noParcels(a *Agenda) {
 		a.Warnings = append(a.Warnings, "public holidays are not known (holidays: is left out), so parcel days are checked for weekdays only")
 		return
 	}
-	for d := a.Days.First; d <= a.Days.Last.Add(1); d = d.Add(1) {
-		if name, ok := r.holidays.On(d); ok {
+	for i := range a.Days.Days() + 1 {
+		d := a.Days.First.Add(i)
+		if name, ok := r.holidays.On(d); ok && (i == 0 || d > a.Days.First.Add(i-1)) {
 			a.NoParcels = append(a.NoParcels, Holiday{d, name})
 		}
 	}

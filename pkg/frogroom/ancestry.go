@@ -1,9 +1,10 @@
 package frogroom
 
 import (
-	"fmt"
+	"cmp"
 	"io"
 
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
@@ -13,6 +14,7 @@ type Ancestry struct {
 	Pedigree *pedigree.Pedigree
 
 	animals []collection.Animal // by number in the pedigree; none for a plain table
+	since   []civil.Date        // likewise, the first day in the room; unknown for always
 }
 
 // ReadPedigree reads a plain table of parents: see [pedigree.ReadCSV] for what
@@ -32,70 +34,82 @@ func ReadPedigree(r io.Reader) (*Ancestry, error) {
 // ancestryOf builds the pedigree of a collection. Young of one clutch whose
 // parent is one of several share a group, so that they share the parent.
 func ancestryOf(c *collection.Collection) (*Ancestry, error) {
-	a := &Ancestry{animals: c.Animals}
+	a := &Ancestry{animals: c.Animals, since: make([]civil.Date, len(c.Animals))}
 	records := make([]pedigree.Record, len(c.Animals))
-	var groups []pedigree.Group
-	made := make(map[string]bool)
-	parent := func(of, side string, ids []string, mix collection.Mix) string {
-		switch len(ids) {
-		case 0:
-			return ""
-		case 1:
-			return ids[0]
-		}
-		name := of + ", " + side // no id has a comma
-		if !made[name] {
-			made[name] = true
-			groups = append(groups, groupOf(name, ids, mix))
-		}
-		return name
-	}
+	var groups groups
 	for i := range c.Animals {
 		animal := &c.Animals[i]
 		of, sireMix, damMix := animal.ID, collection.One, collection.One
-		if clutch, ok := c.Clutch(animal.Clutch); ok {
-			of, sireMix, damMix = clutch.ID, clutch.SireMix, clutch.DamMix
+		var laid civil.Date
+		if k, ok := c.Clutch(animal.Clutch); ok {
+			of, sireMix, damMix, laid = k.ID, k.SireMix, k.DamMix, k.Laid
 		}
 		records[i] = pedigree.Record{
 			ID:   animal.ID,
-			Sire: parent(of, "sire", animal.Sires, sireMix),
-			Dam:  parent(of, "dam", animal.Dams, damMix),
+			Sire: groups.parent(of+", sire", animal.Sires, sireMix), // no id has a comma
+			Dam:  groups.parent(of+", dam", animal.Dams, damMix),
 		}
+		a.since[i] = cmp.Or(animal.Acquired, animal.Hatched, laid, animal.OutOfWater)
 	}
-	p, err := pedigree.New(records, groups...)
-	if err != nil {
-		return nil, err
-	}
-	a.Pedigree = p
-	return a, nil
+	var err error
+	a.Pedigree, err = pedigree.New(records, groups.list...)
+	return a, err
 }
 
-func groupOf(name string, ids []string, mix collection.Mix) pedigree.Group {
-	g := pedigree.Group{ID: name, Kind: pedigree.OneUnknown}
+// groups are the parents that are one of several, each made once.
+type groups struct {
+	list []pedigree.Group
+	made map[string]bool
+}
+
+// parent gives the name of a parent in the pedigree: its id, or that of a group.
+func (g *groups) parent(name string, ids []string, mix collection.Mix) string {
+	switch {
+	case len(ids) == 0:
+		return ""
+	case len(ids) == 1:
+		return ids[0]
+	case g.made[name]:
+		return name
+	case g.made == nil:
+		g.made = make(map[string]bool)
+	}
+	g.made[name] = true
+	group := pedigree.Group{ID: name, Kind: pedigree.OneUnknown}
 	if mix == collection.Several {
-		g.Kind = pedigree.Several
+		group.Kind = pedigree.Several
 	}
 	for _, id := range ids {
-		g.Candidates = append(g.Candidates, pedigree.Candidate{ID: id})
+		group.Candidates = append(group.Candidates, pedigree.Candidate{ID: id})
 	}
-	return g
+	g.list = append(g.list, group)
+	return name
 }
 
 // number gives the number of an animal, or an *[UnknownAnimalError].
 func (a *Ancestry) number(id string) (int, error) {
-	i, ok := a.Pedigree.Index(id)
-	if !ok {
-		return 0, &UnknownAnimalError{ID: id, known: a.ids}
+	if i, ok := a.Pedigree.Index(id); ok {
+		return i, nil
 	}
-	return i, nil
+	return 0, &UnknownAnimalError{ID: id, Nearest: nearest(id, a.Pedigree.Len(), a.Pedigree.ID)}
 }
 
-func (a *Ancestry) ids() []string {
-	ids := make([]string, a.Pedigree.Len())
-	for i := range ids {
-		ids[i] = a.Pedigree.ID(i)
+// numbers gives the numbers of animals that are known.
+func (r *Room) numbers(ids []string) []int {
+	out := make([]int, len(ids))
+	for i, id := range ids {
+		out[i] = r.number(id)
 	}
-	return ids
+	return out
+}
+
+// number gives the number of an animal that is known.
+func (r *Room) number(id string) int {
+	n, ok := r.Ancestry.Pedigree.Index(id)
+	if !ok {
+		panic("frogroom: " + noSuch("animal", id, ""))
+	}
+	return n
 }
 
 // animal gives what the collection says of animal i; only its id for a plain table.
@@ -106,12 +120,19 @@ func (a *Ancestry) animal(i int) collection.Animal {
 	return a.animals[i]
 }
 
-// UnknownAnimalError is an id that no animal has.
-type UnknownAnimalError struct {
-	ID    string
-	known func() []string
-}
+// NotYet is the status of an animal that hatches, or comes to the room, after
+// the day that is asked for.
+const NotYet collection.Status = "not yet"
 
-func (e *UnknownAnimalError) Error() string {
-	return withCure(fmt.Sprintf("there is no animal %q", e.ID), e.ID, e.known())
+// status gives whether animal i is in the room on a day. An unknown day stands
+// for the end of the records. In a plain table all animals are there.
+func (a *Ancestry) status(i int, on civil.Date) collection.Status {
+	if len(a.animals) == 0 {
+		return collection.Here
+	}
+	if on.Known() && a.since[i] > on {
+		return NotYet
+	}
+	status, _ := a.animals[i].Status(on)
+	return status
 }

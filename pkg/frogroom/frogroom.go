@@ -4,13 +4,15 @@
 //
 //	room, problems, err := frogroom.Open("collection.yaml")
 //	if err != nil || room == nil { … } // problems say what is wrong, with place and cure
-//	plan := room.Season(today)
+//	agenda, err := room.Agenda(today, 14)
 //
-// [Room.Check], [Room.Kin], [Room.Season], [Room.Clutches], [Room.Events] and
-// [Room.Lineage] each stand for a command. Step down to the packages below when
-// the answer is needed in another shape: each of them takes plain values.
+// [Room.Check], [Room.Kin], [Room.Season], [Room.Clutches], [Room.Events],
+// [Room.Agenda] and [Room.Lineage] are the questions. Step down to the packages
+// below when the answer is needed in another shape: each of them takes plain
+// values.
 //
-// Nothing here reads a clock; the day that counts as today is an argument.
+// Nothing here reads a clock; the day that counts as today is an argument. The
+// methods of [Room] panic when it is not known.
 package frogroom
 
 import (
@@ -20,9 +22,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
-	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
-	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
@@ -34,7 +34,9 @@ type Room struct {
 
 	problems strictyaml.Diagnostics // warnings of the reading
 	holidays *calendar.Holidays     // nil when the file names none
-	models   map[string]*development.Model
+	breeding map[string]*breeding   // by species
+	needs    map[string]pairing.Needs
+	laid     layings
 }
 
 // Open reads the file at path. The room is nil when the file cannot be used;
@@ -59,54 +61,49 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 	if c == nil {
 		return nil, problems
 	}
-	bad := func(message, cure string) (*Room, strictyaml.Diagnostics) {
+	bad := func(message, cure string) {
 		problems = append(problems, strictyaml.Diagnostic{File: name, Severity: strictyaml.Error, Message: message, Cure: cure})
-		problems.Sort()
-		return nil, problems
 	}
-	room := &Room{Collection: c, problems: problems, models: make(map[string]*development.Model)}
+	room := &Room{
+		Collection: c,
+		breeding:   make(map[string]*breeding, len(c.Species)),
+		needs:      make(map[string]pairing.Needs, len(c.Species)),
+		laid:       layingsOf(c),
+	}
 	if c.Holidays != "" {
 		h, err := calendar.HolidaysOf(c.Holidays)
 		if err != nil {
-			return bad("holidays: "+err.Error(), "write a country or region code such as de, de-by or us")
+			bad("holidays: "+err.Error(), "without holidays: parcels are checked for weekdays only")
 		}
 		room.holidays = h
 	}
 	for _, p := range c.Species {
-		m, err := development.NewModel(p)
+		b, err := newBreeding(p)
 		if err != nil {
-			return bad(err.Error(), "correct the days of that step")
+			bad(err.Error(), "correct these days")
 		}
-		room.models[p.ID] = m
+		room.breeding[p.ID] = b
+		room.needs[p.ID] = needsOf(p)
 	}
-	ancestry, err := ancestryOf(c)
-	if err != nil {
-		return bad(err.Error(), "correct the parents")
+	var err error
+	if room.Ancestry, err = ancestryOf(c); err != nil {
+		bad(err.Error(), "correct the parents")
 	}
-	room.Ancestry = ancestry
+	if problems.HasErrors() {
+		problems.Sort()
+		return nil, problems
+	}
+	room.problems = slices.Clone(problems)
 	return room, problems
 }
 
-// profile gives the profile of a species that the collection uses.
-func (r *Room) profile(id string) *species.Profile {
-	p, ok := r.Collection.Profile(id)
+// of gives how a species is bred that the collection uses.
+func (r *Room) of(species string) *breeding {
+	b, ok := r.breeding[species]
 	if !ok {
-		panic(fmt.Sprintf("frogroom: the collection has no species %q", id))
+		panic(fmt.Sprintf("frogroom: the collection has no species %q", species))
 	}
-	return p
-}
-
-// living gives the numbers of the animals of a species that are in the room on
-// a day. An empty species means all.
-func (r *Room) living(speciesID string, on civil.Date) []int {
-	var out []int
-	for i := range r.Collection.Animals {
-		a := &r.Collection.Animals[i]
-		if status, _ := a.Status(on); status == collection.Here && (speciesID == "" || a.Species == speciesID) && !(a.Acquired > on) {
-			out = append(out, i)
-		}
-	}
-	return out
+	return b
 }
 
 // shipping gives the days on which the keeper hands parcels over.
@@ -115,82 +112,8 @@ func (r *Room) shipping() calendar.Shipping {
 	return calendar.Shipping{Weekdays: s.Weekdays, TransitDays: s.TransitDays, Holidays: r.holidays}
 }
 
-// terms is what a pairing is judged by on a day.
-func (r *Room) terms(on civil.Date) pairing.Terms {
-	needs := make(map[string]pairing.Needs, len(r.Collection.Species))
-	for _, p := range r.Collection.Species {
-		needs[p.ID] = needsOf(p)
+func mustKnow(today civil.Date) {
+	if !today.Known() {
+		panic("frogroom: the day that counts as today is not given")
 	}
-	rules := r.Collection.Rules
-	return pairing.Terms{
-		Pedigree: r.Ancestry.Pedigree,
-		Needs:    needs,
-		Rules:    pairing.Rules{WarnInbreeding: rules.WarnInbreeding, MaxInbreeding: rules.MaxInbreeding},
-		On:       on,
-	}
-}
-
-// needsOf takes from a profile what the rules about breeders ask.
-func needsOf(p *species.Profile) pairing.Needs {
-	n := pairing.Needs{
-		Male:               maturityOf(p.Maturity.Male),
-		Female:             maturityOf(p.Maturity.Female),
-		MalesPerFemaleLow:  p.Breeding.MalesPerFemale.Low,
-		MalesPerFemaleHigh: p.Breeding.MalesPerFemale.High,
-	}
-	for _, name := range []species.StepName{species.Hatchling, species.Tadpole, species.Metamorph} {
-		if s, ok := p.Step(name); ok {
-			n.TadpoleDays += int(s.Days.P50 + 0.5)
-		}
-	}
-	if rest, ok := p.Phase(species.Rest); ok {
-		n.RestLeast, n.RestUsual = rest.Days.Min, rest.Days.Usual
-	}
-	return n
-}
-
-func maturityOf(m species.Maturity) pairing.Maturity {
-	return pairing.Maturity{AgeDays: int(m.AgeDays.Value), LengthMM: m.LengthMM.Value, WeightG: m.WeightG.Value}
-}
-
-// breeders gives animals as the pairing rules see them on a day.
-func (r *Room) breeders(ids []string, on civil.Date) []pairing.Animal {
-	out := make([]pairing.Animal, len(ids))
-	for i, id := range ids {
-		a, _ := r.Collection.Animal(id)
-		node, _ := r.Ancestry.Pedigree.Index(id)
-		weight, _ := r.Collection.Weight(id, on)
-		length, _ := r.Collection.Length(id, on)
-		out[i] = pairing.Animal{
-			ID: id, Node: node, Species: a.Species, Line: a.Line, Locality: a.Locality,
-			Sex:     sexOf(a.Sex),
-			Hatched: a.Hatched, OutOfWater: a.OutOfWater, Acquired: a.Acquired,
-			Died: a.Died, Left: a.Left, Promised: a.Promised,
-			WeightG: weight.Value, LengthMM: length.Value,
-			LastClutch: r.lastClutch(id, on),
-		}
-	}
-	return out
-}
-
-func sexOf(s collection.Sex) pairing.Sex {
-	switch s {
-	case collection.Male:
-		return pairing.Male
-	case collection.Female:
-		return pairing.Female
-	}
-	return pairing.SexUnknown
-}
-
-// lastClutch gives the day of the latest clutch that an animal may be the dam of.
-func (r *Room) lastClutch(id string, on civil.Date) civil.Date {
-	var last civil.Date
-	for i := range r.Collection.Clutches {
-		c := &r.Collection.Clutches[i]
-		if c.Laid <= on && c.Laid > last && slices.Contains(c.Dams, id) {
-			last = c.Laid
-		}
-	}
-	return last
 }

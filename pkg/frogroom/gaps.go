@@ -34,7 +34,7 @@ func (g *gaps) String() string {
 	for i, rule := range g.rules {
 		parts[i] = string(rule)
 		if ids := g.of[rule]; len(ids) < g.animals {
-			parts[i] += " of " + strings.Join(ids, " and ")
+			parts[i] += " of " + joined(ids)
 		}
 	}
 	return strings.Join(parts, ", ")

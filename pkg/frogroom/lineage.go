@@ -1,6 +1,8 @@
 package frogroom
 
 import (
+	"fmt"
+
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/lineage"
@@ -17,12 +19,14 @@ const (
 )
 
 // Lineage gives the graph of these animals and their relatives as Graphviz DOT;
-// with no animals, of all. The error is an *[UnknownAnimalError].
+// with no animals, of all. Those that died or left by on are drawn as gone. It
+// panics when there is no such direction. The error is an *[UnknownAnimalError].
 func (r *Room) Lineage(on civil.Date, direction Direction, ids ...string) (string, error) {
 	return r.Ancestry.Lineage(on, direction, ids...)
 }
 
-// Lineage is the same for any pedigree; on only matters for who is gone.
+// Lineage is [Room.Lineage] for any pedigree. An unknown day stands for the end
+// of the records; in a plain table nobody is gone.
 func (a *Ancestry) Lineage(on civil.Date, direction Direction, ids ...string) (string, error) {
 	numbers := make([]int, len(ids))
 	for k, id := range ids {
@@ -32,27 +36,32 @@ func (a *Ancestry) Lineage(on civil.Date, direction Direction, ids ...string) (s
 		}
 		numbers[k] = i
 	}
-	view := lineage.Everything()
-	if len(ids) > 0 {
-		switch direction {
-		case Ancestors:
-			view = lineage.Ancestors(numbers...)
-		case Descendants:
-			view = lineage.Descendants(numbers...)
-		default:
-			view = lineage.Around(numbers...)
-		}
+	view := direction.of(numbers)
+	if len(ids) == 0 {
+		view = lineage.Everything()
 	}
 	animals := make([]lineage.Animal, a.Pedigree.Len())
 	for i := range animals {
 		animal := a.animal(i)
-		status, _ := animal.Status(on)
+		status := a.status(i, on)
 		animals[i] = lineage.Animal{
 			Name: animal.Name, Sex: drawnSex(animal.Sex), Clutch: animal.Clutch, Line: animal.Line,
-			Gone: status != collection.Here,
+			Gone: status == collection.Died || status == collection.Left,
 		}
 	}
 	return lineage.DOT(a.Pedigree, animals, view), nil
+}
+
+func (d Direction) of(animals []int) lineage.View {
+	switch d {
+	case Both:
+		return lineage.Around(animals...)
+	case Ancestors:
+		return lineage.Ancestors(animals...)
+	case Descendants:
+		return lineage.Descendants(animals...)
+	}
+	panic(fmt.Sprintf("frogroom: no such direction: %d", int(d)))
 }
 
 func drawnSex(s collection.Sex) lineage.Sex {

@@ -2,16 +2,18 @@ package frogroom
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
-// Profiles gives all species: those built in, those that the file changes in
-// their place, and those that it adds, sorted by id.
+// Profiles gives copies of all profiles, sorted by id: those built in, those
+// that the file changes in their place, and those that it adds.
 func (r *Room) Profiles() []*species.Profile {
-	out := slices.Clone(r.Collection.Species)
+	var out []*species.Profile
+	for _, p := range r.Collection.Species {
+		out = append(out, p.Clone())
+	}
 	for _, p := range species.Builtin() {
 		if _, own := r.Collection.Profile(p.ID); !own {
 			out = append(out, p)
@@ -24,22 +26,10 @@ func (r *Room) Profiles() []*species.Profile {
 // FindProfile gives the profile with an id or a scientific name. The error is
 // an *[UnknownSpeciesError].
 func FindProfile(profiles []*species.Profile, name string) (*species.Profile, error) {
-	var known []string
 	for _, p := range profiles {
 		if p.ID == name || p.Name == name {
 			return p, nil
 		}
-		known = append(known, p.ID)
 	}
-	return nil, &UnknownSpeciesError{ID: name, known: known}
-}
-
-// UnknownSpeciesError is a name that no profile has.
-type UnknownSpeciesError struct {
-	ID    string
-	known []string
-}
-
-func (e *UnknownSpeciesError) Error() string {
-	return withCure(fmt.Sprintf("there is no species %q; `spawnwright species list` shows them", e.ID), e.ID, e.known)
+	return nil, &UnknownSpeciesError{ID: name, Nearest: nearest(name, len(profiles), func(i int) string { return profiles[i].ID })}
 }

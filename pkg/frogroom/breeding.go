@@ -1,0 +1,88 @@
+package frogroom
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/season"
+	"github.com/spawnwright/spawnwright/pkg/species"
+)
+
+// breeding is the profile of a species in the terms of the packages that
+// compute with it, worked out once.
+type breeding struct {
+	profile *species.Profile
+	model   *development.Model
+	phases  []season.Phase
+	// stages are counted from the first night of rain, and ready is the same of
+	// sale-ready. Both are empty when nobody knows when there are eggs; ready is
+	// also when a step of development is not known.
+	stages []season.StageOffset
+	ready  development.Distribution
+	// fromEach is how many froglets a middle clutch usually brings, 0 when the
+	// profile does not say.
+	fromEach int
+}
+
+// forecastStages are the stages that have dates in a plan.
+var forecastStages = []development.Stage{
+	development.Laid, development.Hatched, development.Feeding, development.FrontLegs, development.OutOfWater, development.SaleReady,
+}
+
+// newBreeding gives an error for days that make no distribution.
+func newBreeding(p *species.Profile) (*breeding, error) {
+	model, err := development.NewModel(p)
+	if err != nil {
+		return nil, err
+	}
+	b := &breeding{profile: p, model: model, phases: phasesOf(p), fromEach: fromEach(p, model)}
+	nights := p.Breeding.EggsAfterNights
+	if !nights.Known() {
+		return b, nil
+	}
+	eggs, err := development.FromPercentiles(nights.P10, nights.P50, nights.P90)
+	if err != nil {
+		return nil, fmt.Errorf("%s: breeding: eggs_after_nights: %w", p.ID, err)
+	}
+	for _, stage := range forecastStages {
+		until := model.Until(stage)
+		if !until.Known() {
+			continue
+		}
+		d := eggs.Plus(until)
+		b.stages = append(b.stages, season.StageOffset{
+			Stage: stage.String(), Early: d.Quantile(0.1), Likely: d.Quantile(0.5), Late: d.Quantile(0.9),
+		})
+		if stage == development.SaleReady {
+			b.ready = d
+		}
+	}
+	return b, nil
+}
+
+func phasesOf(p *species.Profile) []season.Phase {
+	var phases []season.Phase
+	for _, ph := range p.Cycle {
+		if !ph.Days.Known() {
+			continue
+		}
+		place := ph.Where()
+		if place == species.OwnTank {
+			place = "" // it cannot run short
+		}
+		phases = append(phases, season.Phase{
+			Name: string(ph.Name), Min: ph.Days.Min, Usual: ph.Days.Usual, Max: ph.Days.Max, Place: place,
+		})
+	}
+	return phases
+}
+
+func fromEach(p *species.Profile, model *development.Model) int {
+	eggs := p.Breeding.ClutchEggs
+	share, ok := model.Survival(development.Laid, development.SaleReady)
+	if !ok || !eggs.Known() {
+		return 0
+	}
+	return int(math.Floor(eggs.P50*share + 1e-9)) // 30 of 40 stay 30 after rounding
+}

@@ -1,0 +1,102 @@
+package frogroom
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/development"
+)
+
+// The Gosner (1960) stages between which a clutch can hatch: the earliest is as
+// the reader of the file has it, the latest that of Agalychnis callidryas, 27
+// to 29. Between the two a stage does not say whether the eggs have hatched.
+const (
+	firstHatching = 15
+	lastHatching  = 29
+)
+
+// looks turns the diary's looks up to a day into those of the model. A stage
+// counts as begun on the day on which the first of a clutch were seen at it,
+// unless it had been reached before.
+func (r *Room) looks(clutch string, on civil.Date) []development.Look {
+	all := r.Collection.Looks(clutch)
+	// Within a day the order of the diary says nothing.
+	slices.SortStableFunc(all, func(a, b collection.Look) int {
+		return cmp.Or(cmp.Compare(a.On, b.On), cmp.Compare(stageOf(a), stageOf(b)), cmp.Compare(a.Gosner, b.Gosner))
+	})
+	var s sightings
+	for _, l := range all {
+		switch {
+		case l.On > on:
+		case l.Gosner > 0:
+			s.gosner(l.On, l.Gosner)
+		default:
+			s.reached(l.On, stageOf(l))
+		}
+	}
+	return s.looks
+}
+
+// stageOf gives the stage of a look, of a Gosner stage the one that is reached
+// by then.
+func stageOf(l collection.Look) development.Stage {
+	if l.Gosner > 0 {
+		return development.FromGosner(l.Gosner)
+	}
+	stage, ok := development.ParseStage(l.Saw)
+	if !ok {
+		panic(fmt.Sprintf("frogroom: the diary has an unknown stage %q", l.Saw))
+	}
+	return stage
+}
+
+// sightings are the looks at one clutch, taken by date.
+type sightings struct {
+	looks    []development.Look
+	farthest development.Stage // that any of the clutch was seen at
+}
+
+func (s *sightings) add(on civil.Date, stage development.Stage, kind development.LookKind) {
+	s.looks = append(s.looks, development.Look{Stage: stage, On: on, Kind: kind})
+}
+
+// reached takes a stage that was seen: it began on that day, if nothing was
+// seen of it before.
+func (s *sightings) reached(on civil.Date, stage development.Stage) {
+	if stage <= s.farthest {
+		s.add(on, stage, development.By)
+		return
+	}
+	s.farthest = stage
+	s.add(on, stage, development.Reached)
+}
+
+// gosner takes a Gosner stage: what has been reached by then, and that the next
+// event has not come. Front legs break through at the beginning of stage 42,
+// which is short, so that they came on that day; all others last.
+func (s *sightings) gosner(on civil.Date, n int) {
+	stage := development.FromGosner(n)
+	switch {
+	case n <= lastHatching && s.farthest < development.Hatched:
+		if n < firstHatching {
+			s.add(on, development.Hatched, development.NotYet)
+			return
+		}
+	case n == 42:
+		s.reached(on, stage)
+	case stage > development.Laid:
+		s.farthest = max(s.farthest, stage)
+		s.add(on, stage, development.By)
+	}
+	for _, next := range []development.Stage{development.Feeding, development.FrontLegs, development.OutOfWater} {
+		if next > stage {
+			if next > s.farthest {
+				s.add(on, next, development.NotYet)
+			}
+			return
+		}
+	}
+}

@@ -1,0 +1,86 @@
+package frogroom
+
+import (
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/season"
+)
+
+// TargetOutlook holds what the pairings for a target may bring against what is wanted.
+type TargetOutlook struct {
+	Name    string     `json:"name"`
+	On      civil.Date `json:"on"`
+	Species string     `json:"species"`
+	Wanted  int        `json:"wanted"`
+	// Pairings are those that count. LeftOut are pairings for the target that
+	// cannot be ready in time at the wished certainty, should not be made, or
+	// could not be planned.
+	Pairings []string `json:"pairings"`
+	LeftOut  []string `json:"left_out,omitempty"`
+	// FromEach is a usual number of froglets from one clutch of the species:
+	// the middle clutch, less the usual losses. 0 when the profile does not say.
+	FromEach int `json:"from_each"`
+	// Clutches is one for each dam of the pairings, and Outlook what they bring
+	// together, FromEach times Clutches.
+	Clutches int `json:"clutches"`
+	Outlook  int `json:"outlook"`
+	// LastShipping is the last day on which a parcel can be handed over so that
+	// it arrives by the date; unknown when there is none.
+	LastShipping civil.Date `json:"last_shipping,omitempty"`
+}
+
+// outlooks holds the pairings that were asked for against the targets to come
+// that they are for.
+func (p *plan) outlooks() []TargetOutlook {
+	counts := p.counting()
+	pairings := make(map[string][]*collection.Pairing)
+	for _, w := range p.wanted {
+		pairings[w.Target] = append(pairings[w.Target], w)
+	}
+	var out []TargetOutlook
+	for _, t := range p.room.Collection.Targets {
+		if t.On < p.on || len(pairings[t.Name]) == 0 {
+			continue
+		}
+		o := TargetOutlook{
+			Name: t.Name, On: t.On, Species: t.Species, Wanted: t.Froglets,
+			Pairings: []string{}, FromEach: p.room.of(t.Species).fromEach,
+		}
+		for _, w := range pairings[t.Name] {
+			if !counts[w.ID] {
+				o.LeftOut = append(o.LeftOut, w.ID)
+				continue
+			}
+			o.Pairings = append(o.Pairings, w.ID)
+			o.Clutches += len(w.Dams)
+		}
+		o.Outlook = o.FromEach * o.Clutches
+		o.LastShipping, _ = p.room.lastShipping(t.On)
+		out = append(out, o)
+	}
+	return out
+}
+
+// counting gives the pairings that can be expected to bring young in time. A
+// refusal comes too late for those that have a clutch.
+func (p *plan) counting() map[string]bool {
+	late := make(map[string]bool)
+	for _, c := range p.conflicts {
+		if c.Kind == season.TooLate {
+			late[c.Pairings[0]] = true
+		}
+	}
+	counts := make(map[string]bool)
+	for _, one := range p.planned {
+		clutches, _ := upTo(p.on, p.room.laid.byPairing[one.ID])
+		counts[one.ID] = !late[one.ID] && (clutches > 0 || one.verdict.Allowed())
+	}
+	return counts
+}
+
+// lastShipping gives the last day on which a parcel can be handed over to
+// arrive by a day.
+func (r *Room) lastShipping(by civil.Date) (civil.Date, bool) {
+	ship := r.shipping()
+	return ship.LastBefore(by.Add(1 - max(ship.TransitDays, 1)))
+}

@@ -1,0 +1,93 @@
+package frogroom
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
+)
+
+// season tells a plan to a keeper.
+func (p *plan) season() Season {
+	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.unchecked}
+	for _, one := range p.planned {
+		s.Pairings = append(s.Pairings, p.room.tell(one))
+	}
+	return s
+}
+
+// clashes gives all that is in the way of a plan.
+func (p *plan) clashes() []Conflict {
+	all := []Conflict{}
+	for _, c := range p.conflicts {
+		all = append(all, Conflict{c.Kind, c.Pairings, c.Place, c.Animals, c.Days, c.Earliest, c.Message})
+	}
+	for _, m := range p.missing {
+		all = append(all, Conflict{Kind: NotPlanned, Pairings: []string{m.ID}, Message: m.ID + ": " + m.err.Error()})
+	}
+	if c, ok := p.tooMany(); ok {
+		all = append(all, c)
+	}
+	return all
+}
+
+// tooMany is the conflict of a plan with more pairings than the rules allow.
+func (p *plan) tooMany() (Conflict, bool) {
+	most := p.room.Collection.Rules.PairingsASeason
+	if !most.Known || len(p.planned) <= most.Value {
+		return Conflict{}, false
+	}
+	c := Conflict{
+		Kind:    TooMany,
+		Message: fmt.Sprintf("%d pairings are planned, and rules.pairings_a_season allows %d", len(p.planned), most.Value),
+	}
+	for _, one := range p.planned {
+		c.Pairings = append(c.Pairings, one.ID)
+	}
+	return c, true
+}
+
+// tell puts what is known of a pairing beside its dates.
+func (r *Room) tell(p planned) PlannedPairing {
+	out := PlannedPairing{
+		ID: p.ID, Species: p.Species, Dams: slices.Clone(p.Dams), Sires: slices.Clone(p.Sires),
+		Target: p.Target, ReadyBy: p.ReadyBy,
+		Young:    r.youngOf(p.Sires, p.Dams),
+		Stages:   []PlannedStage{},
+		Refused:  !p.verdict.Allowed(),
+		Warnings: slices.Clone(p.cycle.Warnings),
+	}
+	for _, ph := range p.cycle.Phases {
+		out.Phases = append(out.Phases, PlannedPhase{ph.Name, ph.Place, ph.Span, ph.LatestStart, ph.Recorded})
+	}
+	for _, s := range p.cycle.Stages {
+		out.Stages = append(out.Stages, PlannedStage{s.Stage, s.Window})
+	}
+	for _, f := range p.verdict.Findings {
+		if f.Severity >= pairing.Warn {
+			out.Findings = append(out.Findings, f.Message)
+		}
+	}
+	if len(out.Stages) == 0 {
+		out.Warnings = append(out.Warnings, fmt.Sprintf("when there will be young is not known: the profile of %s has no eggs_after_nights under breeding", p.Species))
+	}
+	out.Warnings = append(out.Warnings, awayDoubts(r.Collection, out.Stages)...)
+	return out
+}
+
+// awayDoubts says which stages that ask for hands can fall on days away.
+func awayDoubts(c *collection.Collection, stages []PlannedStage) []string {
+	var out []string
+	for _, s := range stages {
+		if s.Stage != "laid" && s.Stage != "front-legs" && s.Stage != "out-of-water" {
+			continue
+		}
+		for _, away := range c.Away {
+			if away.Overlaps(whole(s.Window)) {
+				out = append(out, fmt.Sprintf("%s can come while nobody is in the room (%s): arrange for somebody to look", plannedWords(s.Stage), away))
+			}
+		}
+	}
+	return out
+}
