@@ -27,7 +27,7 @@ func (r *reader) youth(i int) [3]milestone {
 func (r *reader) grown(i int) milestone {
 	var last milestone
 	for _, m := range r.youth(i) {
-		if m.on > last.on {
+		if m.on.Known() {
 			last = m
 		}
 	}

@@ -37,7 +37,7 @@ func TestReadLongDescent(t *testing.T) {
 
 // Many wrong ids among many right ones: only the first are compared with all.
 func TestReadManyWrongIDs(t *testing.T) {
-	const n = 30_000
+	const n = 10_000
 	var b strings.Builder
 	b.WriteString("animals:\n")
 	for i := range n {
@@ -60,4 +60,22 @@ func TestReadManyWrongIDs(t *testing.T) {
 	}
 	assert.GreaterOrEqual(t, guessed, n, "one slip of the species is shared by all")
 	assert.LessOrEqual(t, guessed, n+19, "with the 19 others that may be guessed")
+}
+
+// The count of guesses goes for all checks together.
+func TestReadManyWrongSexes(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("animals:\n")
+	for i := 100; i < 130; i++ {
+		fmt.Fprintf(&b, "- {id: M%d, species: hyla-cinerea, sex: male}\n- {id: F%d, species: hyla-cinerea, sex: female, dam: M%d}\n", i, i, i)
+	}
+	_, problems := collection.Read("f", []byte(b.String()))
+	guessed := 0
+	for _, p := range problems {
+		if strings.HasPrefix(p.Cure, `did you mean "F`) {
+			guessed++
+		}
+	}
+	assert.Len(t, problems, 30)
+	assert.Equal(t, 20, guessed)
 }

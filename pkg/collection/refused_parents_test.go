@@ -133,6 +133,37 @@ clutches:
 			},
 		},
 		{
+			name: "wrong sex in a pairing that has a clutch", reason: "the pairing is wrong, and the clutch only follows it",
+			yaml: `
+animals:
+  - {id: A, species: hyla-cinerea, sex: male}
+  - {id: B, species: hyla-cinerea, sex: male}
+clutches:
+  - {id: K, laid: 2025-01-01, pairing: P}
+pairings:
+  - {id: P, dam: A, sire: B, start: 2024-01-01}
+`,
+			want: []string{
+				`7:18: dam "A" of pairing "P" is recorded as male (line 2); check the id, or the sex`,
+			},
+		},
+		{
+			name: "a dam of the pairing that is not the one of the clutch", reason: "a clutch that names its dam has no other",
+			yaml: `
+animals:
+  - {id: D, species: hyla-cinerea, sex: female}
+  - {id: E, species: hyla-cinerea, sex: female, died: 2024-12-31}
+  - {id: S, species: hyla-cinerea, sex: male, died: 2024-12-31}
+clutches:
+  - {id: K, laid: 2025-01-01, dam: D, pairing: P}
+pairings:
+  - {id: P, dam: [D, E], sire: S, start: 2024-01-01}
+`,
+			want: []string{
+				`6:10: sire "S" died on 2024-12-31 (line 4), before clutch "K" was laid on 2025-01-01; check the parent and both dates`,
+			},
+		},
+		{
 			name: "mixed species", reason: "young are of the species of both parents, and different ones are not put together",
 			yaml: `
 animals:
