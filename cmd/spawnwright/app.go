@@ -200,14 +200,6 @@ func (a *app) show(name string, result any, tables ...*table.Table) error {
 	return a.write(b.Bytes())
 }
 
-// list gives an empty list for none at all, which JSON would show as null.
-func list[T any](s []T) []T {
-	if s == nil {
-		return []T{}
-	}
-	return s
-}
-
 // document is a JSON result: {"schema": 1, name: result}.
 type document struct {
 	name   string

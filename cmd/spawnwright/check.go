@@ -49,7 +49,10 @@ func (a *app) report(ds strictyaml.Diagnostics) error {
 		for _, d := range ds {
 			t.Add(d.File, fmt.Sprint(d.Line), fmt.Sprint(d.Column), d.Severity.String(), d.Message, d.Cure)
 		}
-		err = a.show("problems", list(ds), t)
+		if ds == nil {
+			ds = strictyaml.Diagnostics{}
+		}
+		err = a.show("problems", ds, t)
 	}
 	if err == nil && ds.HasErrors() {
 		return &exitError{code: exitInput}

@@ -61,6 +61,8 @@ func (a *app) showClutches(clutches []frogroom.Clutch) error {
 			switch {
 			case s.Recorded:
 				mark = "seen"
+			case s.Passed:
+				mark = "passed"
 			case s.Overdue:
 				mark = "overdue"
 			}
@@ -71,5 +73,5 @@ func (a *app) showClutches(clutches []frogroom.Clutch) error {
 		}
 		a.warn(k.Warnings)
 	}
-	return a.show("clutches", list(clutches), t)
+	return a.show("clutches", clutches, t)
 }

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"math"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -125,7 +126,6 @@ func (a *app) showKin(k frogroom.Kin, all bool) error {
 		{Name: "mean kinship", Right: true}, {Name: "known generations", Right: true}, {Name: "status"},
 	}}
 	shown := []frogroom.KinRow{}
-	k.Groups = list(k.Groups)
 	for _, r := range k.Animals {
 		if all || r.Status == collection.Here {
 			shown = append(shown, r)
@@ -155,9 +155,12 @@ func (a *app) showRelatives(ancestry *frogroom.Ancestry, id string, on civil.Dat
 		Columns: []table.Column{{Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "kinship", Right: true}},
 	}
 	for _, r := range relatives {
-		t.Add(r.ID, r.Name, string(r.Sex), coefficient(r.Kinship, false))
+		t.Add(r.ID, r.Name, string(r.Sex), coefficient(r.Kinship, r.Expected))
 	}
-	return a.show("relatives", list(relatives), t)
+	if slices.ContainsFunc(relatives, func(r frogroom.Relative) bool { return marked(r.Kinship, r.Expected) }) {
+		a.warn([]string{markWarning})
+	}
+	return a.show("relatives", relatives, t)
 }
 
 func (a *app) showPair(ancestry *frogroom.Ancestry, one, other string) error {
@@ -173,20 +176,27 @@ func (a *app) showPair(ancestry *frogroom.Ancestry, one, other string) error {
 	for _, s := range p.Shared {
 		t.Add(s.ID, s.Name, coefficient(s.Share, false))
 	}
-	p.Shared = list(p.Shared)
+	if marked(p.Kinship, p.Expected) {
+		a.warn([]string{markWarning})
+	}
 	a.warn(p.Warnings)
 	return a.show("pair", p, t)
 }
 
-// coefficient writes a probability; a ~ marks a mean over possible parents. A
-// mean of 0 needs no mark, for then it is 0 whoever the parents are.
+// coefficient writes a probability; a ~ marks a mean over possible parents.
 func coefficient(x float64, expected bool) string {
 	x = math.Round(x*1e9) / 1e9 // two ways to the same sum can differ in the last bit
-	if expected && x > 0 {
+	if marked(x, expected) {
 		return fmt.Sprintf("~%.4f", x)
 	}
 	return fmt.Sprintf("%.4f", x)
 }
+
+// marked reports whether a probability gets the mark of a mean. A mean of 0
+// needs none, for then it is 0 whoever the parents are.
+func marked(x float64, expected bool) bool { return expected && x > 0 }
+
+const markWarning = "values marked ~ are expectations: a parent or ancestor is one of several"
 
 // unknownID ends a command for an id that is not in the input.
 func unknownID(err error) error {

@@ -122,7 +122,6 @@ func (a *app) showSeason(room *frogroom.Room, s frogroom.Season) error {
 		if a.format == "csv" {
 			a.warn(seasonDoubts(s))
 		}
-		s.Pairings = list(s.Pairings)
 		err = a.show("season", s, seasonCSV(s))
 	}
 	if err == nil && len(s.Conflicts) > 0 {

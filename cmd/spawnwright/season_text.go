@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
@@ -31,13 +32,16 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 	fmt.Fprintf(b, "%s as planned on %s\n", title, s.On)
 	for _, t := range s.Targets {
 		fmt.Fprintf(b, "\n%s, %s: %d froglets of %s wanted\n", t.Name, weekday(t.On), t.Wanted, t.Species)
-		if t.FromEach > 0 {
+		if t.FromEach > 0 && t.Clutches > 0 {
 			verdict := "enough"
 			if t.Outlook < t.Wanted {
 				verdict = "too few"
 			}
 			fmt.Fprintf(b, "  %s from %s: a usual clutch brings about %d, together about %d, %s if every one succeeds\n",
 				clutches(t.Clutches), strings.Join(t.Pairings, ", "), t.FromEach, t.Outlook, verdict)
+		}
+		if len(t.LeftOut) > 0 {
+			fmt.Fprintf(b, "  not counted, for it cannot be ready in time or should not be made: %s\n", strings.Join(t.LeftOut, ", "))
 		}
 		if t.LastShipping.Known() {
 			fmt.Fprintf(b, "  last day to hand over a parcel: %s\n", weekday(t.LastShipping))
@@ -68,6 +72,9 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 		}
 	}
 	b.WriteString("\nWindows are early / likely / late: the days by which 10, 50 and 90 of 100 clutches are there.\n")
+	if slices.ContainsFunc(s.Pairings, func(p frogroom.PlannedPairing) bool { return marked(p.Young.Inbreeding, p.Young.Expected) }) {
+		b.WriteString("Values marked ~ are expectations: a parent or ancestor is one of several.\n")
+	}
 	if len(s.Unchecked) > 0 {
 		b.WriteString("Not checked: " + strings.Join(s.Unchecked, "; ") + ".\n")
 	}

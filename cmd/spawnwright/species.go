@@ -78,7 +78,7 @@ func speciesShowCommand(a *app) *cobra.Command {
 			}
 			p, err := frogroom.FindProfile(profiles, args[0])
 			if err != nil {
-				return usage(err)
+				return &exitError{exitUsage, err, "`spawnwright species list` shows those that are known"}
 			}
 			title := fmt.Sprintf("%s (%s)", p.Name, p.ID)
 			if p.CommonName != "" {
