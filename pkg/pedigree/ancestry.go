@@ -3,12 +3,13 @@ package pedigree
 import "slices"
 
 // Parent is what is known of one parent of an animal. The zero value means that
-// nothing is known. Of a parent from a [Source] only Group and Kind are.
+// nothing is known. Of a parent from a [Source] only Group, Kind and Kinship are.
 type Parent struct {
 	Known      bool
 	Candidates []Share   // one with probability 1, or those of the group in its order
 	Group      string    // id of the group; empty when the parent is certain
 	Kind       GroupKind // of the group
+	Kinship    float64   // of a source: that of two genes drawn from it
 }
 
 // Share is an animal and the probability that it is the one.
@@ -31,7 +32,7 @@ func (p *Pedigree) parent(k int32) Parent {
 		return Parent{Known: true, Candidates: []Share{{int(p.rows[k]), 1}}}
 	}
 	c := p.graph.groups[p.graph.group[k]]
-	parent := Parent{Known: c.kind != Source, Group: c.id, Kind: c.kind}
+	parent := Parent{Known: c.kind != Source, Group: c.id, Kind: c.kind, Kinship: c.base}
 	for _, t := range c.terms {
 		parent.Candidates = append(parent.Candidates, Share{int(p.rows[t.node]), t.weight})
 	}
