@@ -1,6 +1,9 @@
 package strictyaml_test
 
 import (
+	"fmt"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -53,6 +56,36 @@ func TestMappingReports(t *testing.T) {
 			assert.Equal(t, row.want, shown(doc.Problems()))
 		})
 	}
+}
+
+// TestManyKeys has more keys than are compared one by one.
+func TestManyKeys(t *testing.T) {
+	var text strings.Builder
+	for i := range 100 {
+		fmt.Fprintf(&text, "k%d: %d\n", i, i)
+	}
+	text.WriteString("? [k0]\n: x\nk7: again\nk99: again\n")
+	doc, m := mapping(t, text.String())
+	for i := range 100 {
+		assert.Equal(t, strconv.Itoa(i), m.Text(fmt.Sprintf("k%d", i)), "the first one counts")
+	}
+	m.Done()
+	assert.Equal(t, "f:101:3: an animal has a key that is a list; write a plain word before the colon\n"+
+		`f:103:1: key "k7" stands twice in an animal, first in line 8; keep one of them`+"\n"+
+		`f:104:1: key "k99" stands twice in an animal, first in line 100; keep one of them`, shown(doc.Problems()))
+}
+
+// TestMappingsInOneAnother has a mapping that is read in the middle of another.
+func TestMappingsInOneAnother(t *testing.T) {
+	doc, outer := mapping(t, "id: x\nsub: {idd: y}\nnaem: z")
+	outer.Text("id")
+	inner := outer.Sub("sub", "a part")
+	inner.Text("id")
+	inner.Done()
+	outer.Text("name")
+	outer.Done()
+	assert.Equal(t, `f:2:7: unknown key "idd" in a part; did you mean "id"?`+"\n"+
+		`f:3:1: unknown key "naem" in an animal; did you mean "name"?`, shown(doc.Problems()))
 }
 
 // TestNothingBehindAKey has the ways of leaving a value out.
