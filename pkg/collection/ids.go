@@ -79,28 +79,20 @@ func (r *reader) at(s subject, key, text string) strictyaml.Position {
 	return strictyaml.PositionOf(n)
 }
 
-// subject is the opposite of [Collection.number].
+// subject is the opposite of [Collection.number], for animals and clutches.
 func (r *reader) subject(number int) subject {
-	number -= len(r.c.Animals)
-	if number < 0 {
-		return subject{animalKind, number + len(r.c.Animals)}
+	if number < len(r.c.Animals) {
+		return subject{animalKind, number}
 	}
-	if number < len(r.c.Clutches) {
-		return subject{clutchKind, number}
-	}
-	return subject{pairingKind, number - len(r.c.Clutches)}
+	return subject{clutchKind, number - len(r.c.Animals)}
 }
 
-// in gives where the value of a key of a diary entry stands, and without the
-// key where the entry begins.
+// in gives where the value of a key that a diary entry has stands.
 func (r *reader) in(e *Entry, key string) strictyaml.Position {
 	i, _ := slices.BinarySearchFunc(r.c.Diary, e.At, func(f Entry, at strictyaml.Position) int {
 		return cmp.Or(cmp.Compare(f.At.Line, at.Line), cmp.Compare(f.At.Column, at.Column))
 	})
-	if n := strictyaml.Value(r.nodes.diary[i], key); n != nil {
-		return strictyaml.PositionOf(n)
-	}
-	return e.At
+	return strictyaml.PositionOf(strictyaml.Value(r.nodes.diary[i], key))
 }
 
 // find gives the record of an id, and false when it is not one of the kind

@@ -79,3 +79,11 @@ func TestReadManyWrongSexes(t *testing.T) {
 	assert.Len(t, problems, 30)
 	assert.Equal(t, 20, guessed)
 }
+
+func TestReadRefusesEndlessListOfParents(t *testing.T) {
+	list := strings.Repeat("x, ", 1000)
+	_, problems := collection.Read("f", []byte("animals: [{id: A, species: hyla-cinerea, sire: ["+list+"y]}]\n"))
+	require.Len(t, problems, 1)
+	assert.Equal(t, "the list sire has 1001 ids, more than 1000", problems[0].Message)
+	assert.Equal(t, at(1, 48), at(problems[0].Line, problems[0].Column))
+}
