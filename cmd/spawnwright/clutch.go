@@ -48,7 +48,7 @@ they have come and the windows of what is ahead, as early / likely / late.`,
 
 func (a *app) showClutches(clutches []frogroom.Clutch) error {
 	t := &table.Table{Empty: "No clutch is running.", Columns: []table.Column{
-		{Name: "clutch"}, {Name: "parents", Width: 34}, {Name: "where"}, {Name: "now"}, {Name: "living", Right: true}, {Name: "stage"}, {Name: "early"}, {Name: "likely"}, {Name: "late"}, {Name: ""},
+		{Name: "clutch"}, {Name: "parents", Width: 34}, {Name: "where"}, {Name: "now"}, {Name: "living", Right: true}, {Name: "stage"}, {Name: "early"}, {Name: "likely"}, {Name: "late"}, {Name: "status"},
 	}}
 	for _, k := range clutches {
 		living := ""

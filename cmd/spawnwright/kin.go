@@ -1,9 +1,10 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
-	"io/fs"
+	"io"
 	"math"
 	"os"
 	"slices"
@@ -89,7 +90,11 @@ func (a *app) ancestry(parents string, on civil.Date) (*frogroom.Ancestry, func(
 		a.inputs = append(a.inputs, parents)
 		name, in = parents, f
 	}
-	ancestry, err := frogroom.ReadPedigree(in)
+	data, err := io.ReadAll(in)
+	if err != nil {
+		return nil, nil, fileError(err)
+	}
+	ancestry, err := frogroom.ReadPedigree(bytes.NewReader(data))
 	if err != nil {
 		return nil, nil, a.badTable(name, err)
 	}
@@ -98,10 +103,6 @@ func (a *app) ancestry(parents string, on civil.Date) (*frogroom.Ancestry, func(
 
 // badTable shows all that is wrong with a table of parents, each with its place.
 func (a *app) badTable(name string, err error) error {
-	var unread *fs.PathError
-	if errors.As(err, &unread) {
-		return fileError(unread)
-	}
 	list := []error{err}
 	var joined interface{ Unwrap() []error }
 	if errors.As(err, &joined) {

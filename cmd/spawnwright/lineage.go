@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"os/exec"
 	"path/filepath"
@@ -69,11 +68,12 @@ func (a *app) draw(dot string) error {
 	}
 	program, err := exec.LookPath("dot")
 	if err != nil {
+		picture := a.out
 		a.out = strings.TrimSuffix(a.out, filepath.Ext(a.out)) + ".dot"
 		if err := a.write([]byte(dot)); err != nil {
 			return err
 		}
-		return fileError(errors.New("to draw it, Graphviz is needed: install the package graphviz of your system (or see graphviz.org) and run the command again, or give the .dot file to any Graphviz"))
+		return fileError(fmt.Errorf("%s is the graph; to draw it, install the package graphviz of your system (or see graphviz.org), and run the command again or `dot -T%s %s -o %s`", a.out, kind, a.out, picture))
 	}
 	run := exec.Command(program, "-T"+kind)
 	run.Stdin = strings.NewReader(dot)
