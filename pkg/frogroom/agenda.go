@@ -26,19 +26,20 @@ type Agenda struct {
 	NoParcels []Holiday `json:"no_parcels,omitempty"`
 	// Parcels are the next three days on which one can be handed over.
 	Parcels []civil.Date `json:"parcels"`
-	// Warnings say what the agenda leaves out, and what is doubtful about the
-	// plans of the pairings.
+	// Warnings say what the agenda leaves out.
 	Warnings []string `json:"warnings,omitempty"`
 }
 
-// Overdue is a look that is missing.
+// Overdue is an entry of the diary that is missing: a stage of a clutch or a
+// phase of a pairing.
 type Overdue struct {
-	Clutch string     `json:"clutch"`
-	Place  string     `json:"place,omitempty"`
-	Stage  string     `json:"stage"`
-	Late   civil.Date `json:"late"` // nine of ten clutches had reached it by then
-	SeenOn civil.Date `json:"seen_on"`
-	Text   string     `json:"text"`
+	Clutch  string     `json:"clutch,omitempty"`
+	Pairing string     `json:"pairing,omitempty"`
+	Place   string     `json:"place,omitempty"`   // of the clutch
+	Stage   string     `json:"stage"`             // or the phase
+	Late    civil.Date `json:"late"`              // nine of ten clutches had reached it by then; of a phase its planned day
+	SeenOn  civil.Date `json:"seen_on,omitempty"` // last look at the clutch
+	Text    string     `json:"text"`
 }
 
 // Task is something to do on a day.
@@ -82,6 +83,9 @@ func (r *Room) Agenda(on civil.Date, days int) (Agenda, error) {
 	for _, k := range clutches {
 		a.clutch(k)
 	}
+	for _, one := range p.current().planned {
+		a.pairing(one)
+	}
 	a.ramps(clutches)
 	slices.SortStableFunc(a.Tasks, func(x, y Task) int { return cmp.Compare(x.On, y.On) })
 	slices.SortStableFunc(a.Watch, func(x, y Watch) int { return cmp.Compare(x.Window.Likely, y.Window.Likely) })
@@ -92,11 +96,6 @@ func (r *Room) Agenda(on civil.Date, days int) (Agenda, error) {
 		}
 	}
 	r.noParcels(&a)
-	for _, one := range p.current().planned {
-		for _, w := range one.cycle.Warnings {
-			a.Warnings = append(a.Warnings, one.ID+": "+w)
-		}
-	}
 	return a, nil
 }
 
@@ -129,6 +128,25 @@ func (a *Agenda) clutch(k Clutch) {
 			})
 		case s.ahead() && a.Days.Overlaps(whole(s.Window)):
 			a.Watch = append(a.Watch, Watch{k.ID, k.Place, s.Stage, s.Window, stageNote(s.Stage)})
+		}
+	}
+}
+
+// pairing adds the phase that a cycle should be in and that is not recorded. A
+// cycle that is over by its plan is no longer waited for.
+func (a *Agenda) pairing(p planned) {
+	if p.cycle.Span().Last < a.Days.First {
+		return
+	}
+	for _, ph := range slices.Backward(p.cycle.Phases) {
+		if ph.Span.First < a.Days.First {
+			if !ph.Recorded {
+				a.Overdue = append(a.Overdue, Overdue{
+					Pairing: p.ID, Stage: ph.Name, Late: ph.Span.First,
+					Text: fmt.Sprintf("%s: %s was to begin on %s, nothing recorded of it", p.ID, stageWords(ph.Name), ph.Span.First),
+				})
+			}
+			return
 		}
 	}
 }

@@ -48,7 +48,7 @@ func (r *Room) events(p *plan, clutches []Clutch) []calendar.Event {
 		e.clutch(k)
 	}
 	for _, one := range p.planned {
-		e.pairing(r.tell(one))
+		e.pairing(r.tell(one, p.on))
 	}
 	for _, t := range r.Collection.Targets {
 		e.target(t)

@@ -100,11 +100,7 @@ func (r *Room) cycleOf(p *collection.Pairing, on civil.Date) (season.Pairing, *N
 			return out, &NoCycleError{p.Species, "days for every step of development"}
 		}
 	}
-	for _, began := range r.Collection.Began(p.ID) {
-		if began.On <= on {
-			out.Began = append(out.Began, season.Began{Phase: string(began.Phase), On: began.On})
-		}
-	}
+	out.Began = r.began(p, on)
 	return out, nil
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
@@ -12,7 +13,7 @@ import (
 func (p *plan) season() Season {
 	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.unchecked}
 	for _, one := range p.planned {
-		s.Pairings = append(s.Pairings, p.room.tell(one))
+		s.Pairings = append(s.Pairings, p.room.tell(one, p.on))
 	}
 	return s
 }
@@ -49,7 +50,7 @@ func (p *plan) tooMany() (Conflict, bool) {
 }
 
 // tell puts what is known of a pairing beside its dates.
-func (r *Room) tell(p planned) PlannedPairing {
+func (r *Room) tell(p planned, on civil.Date) PlannedPairing {
 	out := PlannedPairing{
 		ID: p.ID, Species: p.Species, Dams: slices.Clone(p.Dams), Sires: slices.Clone(p.Sires),
 		Target: p.Target, ReadyBy: p.ReadyBy,
@@ -68,6 +69,9 @@ func (r *Room) tell(p planned) PlannedPairing {
 		if f.Severity >= pairing.Warn {
 			out.Findings = append(out.Findings, f.Message)
 		}
+	}
+	if rain, laid, ok := r.presumedRain(p.Pairing, on); ok {
+		out.Warnings = append(out.Warnings, fmt.Sprintf("the rain is taken to have begun on %s, because a clutch was laid on %s: record the day on which it began", rain, laid))
 	}
 	if len(out.Stages) == 0 {
 		out.Warnings = append(out.Warnings, fmt.Sprintf("when there will be young is not known: the profile of %s has no eggs_after_nights under breeding", p.Species))

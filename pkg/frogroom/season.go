@@ -73,6 +73,9 @@ type PlannedStage struct {
 // phase has not ended, or whose young are to be ready on a day that has not
 // passed. A pairing that cannot be planned is a [NotPlanned] conflict.
 //
+// Where nothing is recorded of the rain and a clutch of the pairing was laid, the
+// rain is taken to have begun the usual number of nights before, with a warning.
+//
 // With ids it plans those, over or not. The error is an *[UnknownPairingError],
 // or a *[NoCycleError] for one that cannot be planned.
 func (r *Room) Season(on civil.Date, ids ...string) (Season, error) {

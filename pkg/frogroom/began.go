@@ -1,0 +1,54 @@
+package frogroom
+
+import (
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/season"
+)
+
+// began gives the phases of a pairing that have begun by a day.
+func (r *Room) began(p *collection.Pairing, on civil.Date) []season.Began {
+	began := r.recorded(p.ID, on)
+	if rain, _, ok := r.presumedRain(p, on); ok {
+		began = append(began, season.Began{Phase: season.Rain, On: rain})
+	}
+	return began
+}
+
+func (r *Room) recorded(pairing string, on civil.Date) []season.Began {
+	var began []season.Began
+	for _, b := range r.Collection.Began(pairing) {
+		if b.On <= on {
+			began = append(began, season.Began{Phase: string(b.Phase), On: b.On})
+		}
+	}
+	return began
+}
+
+// presumedRain gives the first night of a rain of which nothing is recorded, if
+// the first clutch of the pairing was laid by a day, and when that was: the
+// likely number of nights before the eggs, but not before the phases that are
+// recorded and cannot have begun after the eggs.
+func (r *Room) presumedRain(p *collection.Pairing, on civil.Date) (rain, laid civil.Date, ok bool) {
+	days := r.laid.byPairing[p.ID]
+	if n, _ := upTo(on, days); n == 0 {
+		return 0, 0, false
+	}
+	laid = days[0]
+	b := r.of(p.Species)
+	rain = laid
+	if len(b.stages) > 0 {
+		rain = laid.Add(-b.stages[0].Likely)
+	}
+	inCycle := false
+	for _, ph := range b.phases {
+		inCycle = inCycle || ph.Name == season.Rain
+	}
+	for _, began := range r.recorded(p.ID, on) {
+		if began.Phase == season.Rain || began.Phase == season.Rest {
+			return 0, 0, false
+		}
+		rain = max(rain, min(began.On, laid))
+	}
+	return rain, laid, inCycle
+}
