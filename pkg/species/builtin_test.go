@@ -34,6 +34,7 @@ func TestBuiltinAreCopies(t *testing.T) {
 		p.Name = "spoilt"
 		p.Cycle[0].Days.Min = -1
 		p.Development[0].AtC.Low = -1
+		p.Development[0].Law.At[0].Q10 = -1
 		p.Cautions[0].Value = "spoilt"
 	}
 	fresh := Builtin()
@@ -110,6 +111,13 @@ func checkDevelopment(t *testing.T, p *Profile) {
 		assert.GreaterOrEqual(t, s.AtC.Low, p.Safe.Low, "%s is timed inside safe_c", name)
 		assert.LessOrEqual(t, s.AtC.High, p.Safe.High, "%s is timed inside safe_c", name)
 		assert.LessOrEqual(t, s.AtC.High-s.AtC.Low, 4.0, "%s: a reference temperature is narrow", name)
+		assert.Equal(t, s.Name != GrowOut, s.Law.Known(), "%s: what lives in water follows its warmth, growth on land more the food", name)
+		if s.Law.Known() {
+			assert.LessOrEqual(t, s.CoversC.Low, s.AtC.Low, name)
+			assert.GreaterOrEqual(t, s.CoversC.High, s.AtC.High, name)
+			assert.GreaterOrEqual(t, s.CoversC.Low, p.Safe.Low, "%s: nothing is promised where nobody should keep them", name)
+			assert.LessOrEqual(t, s.CoversC.High, p.Safe.High, name)
+		}
 		assert.GreaterOrEqual(t, s.Survival.Value, 0.5, name)
 		assert.LessOrEqual(t, s.Survival.Value, 0.95, "%s: modest, for nobody has published it", name)
 	}

@@ -31,6 +31,7 @@ func (p *Profile) readStep(development *scope, n *yaml.Node, name StepName) {
 	step.Name = name
 	in := development.below(n, name.key(), "the step "+string(name))
 	in.fields(step.fields())
+	step.checkLaw(development.Doc(), n, before)
 	p.Development = append(p.Development, step)
 	if n.Kind != yaml.MappingNode {
 		return
@@ -45,6 +46,26 @@ func (p *Profile) readStep(development *scope, n *yaml.Node, name StepName) {
 	case changed && !warm:
 		doc.Warnf(days, "add at_c: the temperature of these days", "the step %s has no temperature, so its days hold at any", name)
 	}
+}
+
+// checkLaw reports a law that cannot be used with the temperatures of the step;
+// what was there before stays then. n is the step.
+func (s *Step) checkLaw(doc *strictyaml.Document, n *yaml.Node, before Step) {
+	lowest := s.AtC.Low
+	if s.CoversC.Known() {
+		lowest = min(lowest, s.CoversC.Low)
+	}
+	switch {
+	case !s.Law.Known():
+		return
+	case !s.AtC.Known():
+		doc.Errorf(n, "add at_c: the temperature of its days", "the step %s has a law, but no temperature at which its days hold", s.Name)
+	case s.Law.Kind == ThermalSum && s.Law.ThresholdC >= lowest:
+		doc.Errorf(n, "write a threshold_c below "+plain(lowest)+celsius.unit, "by its law the step %s never ends at %s", s.Name, plain(lowest)+celsius.unit)
+	default:
+		return
+	}
+	s.AtC, s.Law, s.CoversC = before.AtC, before.Law, before.CoversC
 }
 
 // checkWarmth warns of a step that is timed outside the temperatures that the

@@ -71,6 +71,23 @@ func TestApplyChangesOnlyWhatIsGiven(t *testing.T) {
 			},
 		},
 		{
+			"a law of degrees", "development: {tadpole: {law: {kind: thermal_sum, threshold_c: 9.5}, covers_c: [18, 27], sources: {law: measured}}}",
+			func(p *Profile) {
+				tadpole(p).Law = Law{Kind: ThermalSum, ThresholdC: 9.5, Source: "measured"}
+				tadpole(p).CoversC = Range{18, 27, "the keeper's file"}
+			},
+		},
+		{
+			"a law of factors with a source of its own", "development: {tadpole: {law: {kind: q10, at: [[15, 3], [25, 2]], source: a paper}}}",
+			func(p *Profile) {
+				tadpole(p).Law = Law{Kind: FallingQ10, At: []Factor{{15, 3}, {25, 2}}, Source: "a paper"}
+			},
+		},
+		{
+			"a law is taken out", "development: {tadpole: {law: none}}",
+			func(p *Profile) { tadpole(p).Law = Law{} },
+		},
+		{
 			"a phase is changed in place", "cycle: {rain: {days: [2, 2, 4], place: own tank}}",
 			func(p *Profile) {
 				p.Cycle[3].Days = Days{2, 2, 4, "the keeper's file"}
@@ -153,7 +170,16 @@ func TestApplyRefuses(t *testing.T) {
 		{"an unknown step", "development: {tadpol: {}}", `c.yaml:1:15: unknown key "tadpol" in the development; did you mean "tadpole"?`},
 		{"an unknown key of a step", "development: {egg: {day: [1, 2, 3]}}", `c.yaml:1:21: unknown key "day" in the step egg; did you mean "days"?`},
 		{"a sex that is neither", "maturity: {femle: {}}", `c.yaml:1:12: unknown key "femle" in maturity; did you mean "female"?`},
-		{"a weight of sale", "sale: {weight_g: 1}", `c.yaml:1:8: unknown key "weight_g" in sale; known here: source, sources, age_days, length_mm, note`},
+		{"maturity of sale", "sale: {males: 1}", `c.yaml:1:8: unknown key "males" in sale; known here: source, sources, age_days, length_mm, weight_g, seen_eating, note`},
+		{"a law that is a word", "development: {egg: {law: warm}}", `c.yaml:1:26: the law is a set of keys and values, not "warm"; write it as {key: value, …} or as indented lines`},
+		{"a law of no kind", "development: {egg: {law: {at: [[20, 2]]}}}", `c.yaml:1:26: this is no law of temperature; write {kind: q10, at: [[20, 2.5]]}, {kind: thermal_sum, threshold_c: 10}, or none`},
+		{"a law of another kind", "development: {egg: {law: {kind: q11}}}", `c.yaml:1:33: kind cannot be "q11"; did you mean "q10"?`},
+		{"a thermal sum above nothing", "development: {egg: {law: {kind: thermal_sum}}}", `c.yaml:1:26: this is no law of temperature; write {kind: thermal_sum, threshold_c: 10} and nothing else`},
+		{"a factor at no temperature", "development: {egg: {law: {kind: q10, at: 2.5}}}", `c.yaml:1:42: at is not a list of pairs; write pairs of a temperature in °C and the factor for ten degrees there, such as at: [[15, 3], [20, 2.5]]`},
+		{"a factor alone", "development: {egg: {law: {kind: q10, at: [2.5]}}}", `c.yaml:1:43: at is not a list of pairs; write pairs of a temperature in °C and the factor for ten degrees there, such as at: [[15, 3], [20, 2.5]]`},
+		{"a factor that slows", "development: {egg: {law: {kind: q10, at: [[20, 0.5]]}}}", `c.yaml:1:48: at is 0.5; write a number from 1 to 20`},
+		{"factors from the warm end", "development: {egg: {law: {kind: q10, at: [[20, 2], [15, 3]]}}}", `c.yaml:1:52: the temperatures of at must rise; write the coldest first, and each temperature once`},
+		{"a threshold where the eggs are", "development: {egg: {law: {kind: thermal_sum, threshold_c: 26}}}", `c.yaml:1:20: by its law the step egg never ends at 22 °C; write a threshold_c below 22 °C`},
 		{"a source for what is not there", "sale: {sources: {lenght_mm: measured}}", `c.yaml:1:18: sources has "lenght_mm", which is not a key of sale; name a key that stands beside it`},
 		{"a phase that is a number", "cycle: {rain: 5}", `c.yaml:1:15: the phase rain is a set of keys and values, not "5"; write it as {key: value, …} or as indented lines`},
 		{"cautions that are a text", "cautions: none", `c.yaml:1:11: cautions is a list, not "none"; write - before each entry, or put the entries in [ ]`},

@@ -54,7 +54,11 @@ func (s *Step) fields() []field {
 	return []field{
 		{"days", percentilesValue{&s.Days, stepDays}},
 		{"at_c", rangeValue{to: &s.AtC, measure: celsius}},
+		{"law", lawValue{&s.Law}},
+		{"covers_c", rangeValue{to: &s.CoversC, measure: celsius}},
 		{"survival", shareValue{&s.Survival}},
+		{"stall", shareValue{&s.Stall}},
+		{"siblings", shareValue{&s.Siblings}},
 		{"note", textValue{&s.Note}},
 	}
 }
@@ -72,6 +76,8 @@ func (s *Sale) fields() []field {
 	return []field{
 		{"age_days", numberValue{&s.AgeDays, ageDays}},
 		{"length_mm", numberValue{&s.LengthMM, lengthMM}},
+		{"weight_g", numberValue{&s.WeightG, weightG}},
+		{"seen_eating", numberValue{&s.SeenEating, times}},
 		{"note", textValue{&s.Note}},
 	}
 }

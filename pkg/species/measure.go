@@ -30,6 +30,9 @@ var (
 	eggs      = measure{" eggs", 1, 100000}
 	nights    = measure{" nights", 0.1, 365}
 	stepDays  = measure{" days", 0.01, 3650}
+	times     = measure{" times", 1, 100}
+
+	tenDegrees = measure{"", 1, 20}
 )
 
 // longestPhase is the most days that a phase may have.

@@ -49,11 +49,14 @@ type Maturity struct {
 	Note     Text
 }
 
-// Sale is the least at which young leave the breeder.
+// Sale is the least at which young leave the breeder: old enough, and long or
+// heavy enough, and seen eating.
 type Sale struct {
-	AgeDays  Number // days after leaving the water
-	LengthMM Number // snout to vent
-	Note     Text
+	AgeDays    Number // days after leaving the water
+	LengthMM   Number // snout to vent
+	WeightG    Number
+	SeenEating Number // times; 1 where it is not known
+	Note       Text
 }
 
 // Adult is how grown animals are kept and what they become.
@@ -91,6 +94,9 @@ func (p *Profile) Clone() *Profile {
 	c := *p
 	c.Cycle = slices.Clone(p.Cycle)
 	c.Development = slices.Clone(p.Development)
+	for i := range c.Development {
+		c.Development[i].Law.At = slices.Clone(c.Development[i].Law.At)
+	}
 	c.Cautions = slices.Clone(p.Cautions)
 	return &c
 }

@@ -47,7 +47,7 @@ func drawProfile(t *rapid.T) *Profile {
 	}
 	p.each(func(section string, fields []field) {
 		for _, f := range fields {
-			if f.key == "days" || rapid.Bool().Draw(t, section+" "+f.key) {
+			if f.key == "days" || f.key == "at_c" || rapid.Bool().Draw(t, section+" "+f.key) {
 				drawValue(t, f.value)
 			}
 		}
@@ -89,8 +89,19 @@ func drawValue(t *rapid.T, v value) {
 		*v.to = Text{rapid.StringMatching(`[a-zé:#'"{}\[\]&*!|>%-]{1,9}( [a-z0-9°]{1,9})*`).Draw(t, "text"), "text; source"}
 	case placeValue:
 		*v.to = Text{rapid.SampledFrom(places).Draw(t, "place"), "- source"}
+	case lawValue:
+		drawLaw(t, v.to, numbers)
 	default:
 		t.Fatalf("nobody draws a %T", v)
+	}
+}
+
+// drawLaw draws factors only: a threshold may not lie anywhere.
+func drawLaw(t *rapid.T, to *Law, numbers func(measure, int) []float64) {
+	at := slices.Compact(numbers(celsius, 3))
+	*to = Law{Kind: FallingQ10, Source: "law's source"}
+	for _, c := range at {
+		to.At = append(to.At, Factor{c, numbers(tenDegrees, 1)[0]})
 	}
 }
 
@@ -170,6 +181,12 @@ func written(v value) string {
 		return strconv.Quote(v.to.Value)
 	case placeValue:
 		return strconv.Quote(v.to.Value)
+	case lawValue:
+		pairs := make([]string, len(v.to.At))
+		for i, f := range v.to.At {
+			pairs[i] = list(f.AtC, f.Q10)
+		}
+		return "{kind: q10, at: [" + strings.Join(pairs, ", ") + "]}"
 	}
 	return ""
 }
