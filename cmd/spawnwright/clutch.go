@@ -55,7 +55,7 @@ func (a *app) showClutches(clutches []frogroom.Clutch) error {
 		if k.Living != nil {
 			living = fmt.Sprint(*k.Living)
 		}
-		first := []string{k.ID, strings.Join(k.Dams, " or ") + " × " + strings.Join(k.Sires, " or "), k.Place, k.Now, living}
+		first := []string{k.ID, candidates(k.Dams) + " × " + candidates(k.Sires), k.Place, k.Now, living}
 		for _, s := range k.Stages {
 			mark := ""
 			switch {
@@ -71,7 +71,18 @@ func (a *app) showClutches(clutches []frogroom.Clutch) error {
 				first = []string{"", "", "", "", ""}
 			}
 		}
+		if len(k.Stages) == 0 {
+			t.Add(append(first, "", "", "", "", "nothing is known of "+k.Species)...)
+		}
 		a.warn(k.Warnings)
 	}
 	return a.show("clutches", clutches, t)
+}
+
+// candidates names the possible parents on one side.
+func candidates(ids []string) string {
+	if len(ids) == 0 {
+		return "?"
+	}
+	return strings.Join(ids, " or ")
 }

@@ -199,12 +199,14 @@ func marked(x float64, expected bool) bool { return expected && x > 0 }
 
 const markWarning = "values marked ~ are expectations: a parent or ancestor is one of several"
 
-// unknownID ends a command for an id that is not in the input.
+// unknownID ends a command for an id that is not in the input, or a pairing
+// that cannot be planned.
 func unknownID(err error) error {
 	var (
 		animal *frogroom.UnknownAnimalError
 		clutch *frogroom.UnknownClutchError
 		pair   *frogroom.UnknownPairingError
+		cycle  *frogroom.NoCycleError
 	)
 	switch {
 	case errors.As(err, &animal):
@@ -213,6 +215,8 @@ func unknownID(err error) error {
 		return &exitError{exitUsage, err, "`spawnwright clutch` lists the clutches that are running"}
 	case errors.As(err, &pair):
 		return &exitError{exitUsage, err, "`spawnwright season` lists the pairings"}
+	case errors.As(err, &cycle):
+		return &exitError{code: exitNoPlan, err: err}
 	}
 	return inputError(err)
 }
