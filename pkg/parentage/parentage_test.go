@@ -156,6 +156,9 @@ func TestErrors(t *testing.T) {
 				`2:1: no column is called sire or father; did you mean "Sire ID"? Tell so: sire=Sire ID` + "\n" +
 				`2:1: no column is called dam or mother; did you mean "dam_id"? Tell so: dam=dam_id`,
 		},
+		{"a letter wrong", "id,size,dma\n", `1:1: no column is called sire or father; did you mean "size"? Tell so: sire=size` + "\n" + `1:1: no column is called dam or mother; did you mean "dma"? Tell so: dam=dma`},
+		{"a letter missing or too many", "id,farther,mothr\n", `1:1: no column is called sire or father; did you mean "farther"? Tell so: sire=farther` + "\n" + `1:1: no column is called dam or mother; did you mean "mothr"? Tell so: dam=mothr`},
+		{"nothing like it", "id,bull,cow\n", "1:1: no column is called sire or father; name one so, or tell its name: sire=NAME\n1:1: no column is called dam or mother; name one so, or tell its name: dam=NAME"},
 		{"two columns for one thing", "id,sire,dam,Father\na,b,c,d\n", `1:13: columns "sire" and "Father" both mean sire; rename one, or tell which: sire=NAME`},
 		{"a value too many", "id,sire,dam\na,b,c,d\n", "2:1: this row has 4 values and the first line 3; complete the row, and put values that hold ',' in quotes"},
 		{"a value missing", "id;sire;dam\nx;;\na;b\n", "3:1: this row has 2 values and the first line 3; complete the row, and put values that hold ';' in quotes"},
@@ -182,6 +185,7 @@ func TestErrors(t *testing.T) {
 		{"control of the upper half", "id,sire,dam\na\u0085b,,\n", `2:1: the id "a\u0085b" has a line break or another control character in it; remove it, and look whether a quote is missing`},
 		{"columns count characters", "id,sire,dam\r\nÖöß,\"b\" x,\r\n", "2:7: text follows the quote that ends a value" + outOfPlace},
 		{"not UTF-8", "id,sire,dam\na,b,c\nGr\xf6\xdfe,,\nx,,\nM\xfcll,,\n", "3:3: the byte 0xf6 is not UTF-8 text; save the table as CSV in UTF-8\n5:2: the byte 0xfc is not UTF-8 text; save the table as CSV in UTF-8"},
+		{"not UTF-8 on the last line", "id,sire,dam\n\xff", "2:1: the byte 0xff is not UTF-8 text; save the table as CSV in UTF-8\n2:1: the table is cut off: its last row has 1 of 3 values and no line end; get the whole table again, or complete the row"},
 		{"UTF-16", "\xff\xfei\x00d\x00", "1:1: this is UTF-16 text, not UTF-8; save the table as CSV in UTF-8"},
 		{
 			"several at once, in the order of the table", "id,sire,dam\nb,a,\n0,x,\nc,,a\nb,,\na,,\xff\n",
@@ -228,7 +232,7 @@ func TestLongLines(t *testing.T) {
 		{"values", "id,sire,dam\n" + strings.Repeat("a,", tenMB/2), "2:1: this row has 10485760 bytes; at most 1048576 can be read; a line end or a quote must be missing"},
 		{"behind a quote", "id,sire,dam\na,\"" + strings.Repeat("b,,\n", tenMB/4) + "\"\n", "2:1: this row has 10485765 bytes; at most 1048576 can be read; a line end or a quote must be missing"},
 		{"many columns", strings.Repeat("x,", 5000) + "id,sire,dam\n", "1:1: the table has 5003 columns, and at most 4096 can be read; leave some out"},
-		{"a longish id", "id,sire,dam\n" + strings.Repeat("é", 1000) + "\x01,,\n", `2:1: the id "` + strings.Repeat("é", 30) + `"... has a line break or another control character in it; remove it, and look whether a quote is missing`},
+		{"a longish id", "id,sire,dam\n" + "x" + strings.Repeat("é", 1000) + "\x01,,\n", `2:1: the id "x` + strings.Repeat("é", 29) + `"... has a line break or another control character in it; remove it, and look whether a quote is missing`},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			_, err := parentage.Read(strings.NewReader(test.text), parentage.Options{})
@@ -248,6 +252,37 @@ func TestManyErrors(t *testing.T) {
 	assert.Len(t, bad.Warnings, 1, "doubts are told beside errors")
 }
 
+// Every animal that is sire and dam is counted, though few are told.
+func TestManyRoles(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("id,sire,dam\n")
+	for i := range 50 {
+		fmt.Fprintf(&text, "a%d,p%d,p%d\n", i, i, (i+1)%50)
+	}
+	_, err := parentage.Read(strings.NewReader(text.String()), parentage.Options{})
+	var bad *parentage.Error
+	require.ErrorAs(t, err, &bad)
+	assert.Len(t, bad.Problems, parentage.Most)
+	assert.Equal(t, 30, bad.More)
+}
+
+// Thousands of ids that differ in case take no more than a moment.
+func TestManyAlike(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("id,sire,dam\n")
+	for i := range 1 << 12 {
+		for bit := range 12 {
+			text.WriteByte("aA"[i>>bit&1] + byte(bit))
+		}
+		text.WriteString(",,\n")
+	}
+	table, _ := read(t, text.String(), parentage.Options{})
+	assert.Equal(t, parentage.Problem{
+		Line: 3, Column: 1, Message: `"abcdefghijkl" and "Abcdefghijkl" differ only in case or blanks and count as two animals`, Cure: "give one animal one spelling",
+	}, table.Warnings[0])
+	assert.Equal(t, 1<<12-1-parentage.Most, table.MoreWarnings)
+}
+
 func TestLocate(t *testing.T) {
 	table, _ := read(t, "id,sire,dam\nx,c,\na,,b\nb,c,\nc,a,\n", parentage.Options{})
 	_, err := pedigree.New(table.Records)
@@ -262,6 +297,22 @@ func TestLocate(t *testing.T) {
 	assert.NoError(t, table.Locate(nil))
 	other := errors.New("another one")
 	assert.Equal(t, other, table.Locate(other))
+}
+
+func TestLocateSeveral(t *testing.T) {
+	table, _ := read(t, "id,sire,dam\na,a,\nb,b,\n", parentage.Options{})
+	loop := func(id string) error { return &pedigree.LoopError{Members: []string{id}} }
+	err := table.Locate(errors.Join(loop("a"), fmt.Errorf("wrapped: %w", loop("b"))))
+	assert.EqualError(t, err, `parentage: 2:1: "a" descends from itself: "a" (line 2) is from "a"; one of these parents must be wrong
+3:1: "b" descends from itself: "b" (line 3) is from "b"; one of these parents must be wrong`)
+	var many []error
+	for range 25 {
+		many = append(many, loop("a"))
+	}
+	var bad *parentage.Error
+	require.ErrorAs(t, table.Locate(errors.Join(many...)), &bad)
+	assert.Len(t, bad.Problems, parentage.Most)
+	assert.Equal(t, 5, bad.More)
 }
 
 func TestLocateLongLoop(t *testing.T) {

@@ -15,18 +15,14 @@ const Most = 20
 
 // Problem is what is wrong or doubtful at one place of a table.
 type Problem struct {
-	Line, Column int    // counted from 1, columns in characters; 0 for the whole table
+	Line, Column int    // counted from 1, columns in characters
 	Message      string // what is wrong, without a full stop
 	Cure         string // what to do about it, without a full stop
 }
 
 // String gives line:column: message; cure.
 func (p Problem) String() string {
-	text := p.Message + "; " + p.Cure
-	if p.Line == 0 {
-		return text
-	}
-	return fmt.Sprintf("%d:%d: %s", p.Line, p.Column, text)
+	return fmt.Sprintf("%d:%d: %s; %s", p.Line, p.Column, p.Message, p.Cure)
 }
 
 // Error is a table that cannot be used, with all that is wrong with it.

@@ -181,9 +181,6 @@ func (s *scanner) skip(at int) (more bool) {
 
 // blank reports whether the last row holds nothing but blanks.
 func (s *scanner) blank() bool {
-	if s.problem.message != "" {
-		return false
-	}
 	for _, f := range s.fields {
 		if len(bytes.TrimSpace(s.text[f.from:f.to])) > 0 {
 			return false
