@@ -39,7 +39,7 @@ func agendaCommand(a *app) *cobra.Command {
 			return a.showAgenda(agenda)
 		},
 	}
-	c.Flags().IntVar(&days, "days", 14, "how many days to show, 1 to 366")
+	c.Flags().IntVar(&days, "days", 14, "how many `DAYS` to show, 1 to 366")
 	a.formatFlag(c, "text", "json", "csv")
 	a.outFlag(c)
 	return c
@@ -97,8 +97,12 @@ func agendaText(agenda frogroom.Agenda) string {
 	for _, h := range agenda.NoParcels {
 		fmt.Fprintf(&b, "  public holiday: %s, %s\n", weekday(h.On), h.Name)
 	}
-	for _, s := range agenda.Away {
-		fmt.Fprintf(&b, "\nNobody in the room: %s\n", s)
+	if len(agenda.Away) > 0 {
+		away := make([]string, len(agenda.Away))
+		for i, s := range agenda.Away {
+			away[i] = s.String()
+		}
+		fmt.Fprintf(&b, "\nNobody in the room: %s\n", strings.Join(away, ", "))
 	}
 	return b.String()
 }
