@@ -110,7 +110,13 @@ func sameSet(a, b []string) bool {
 
 func (r *reader) fillPairing(s subject) {
 	p := &r.c.Pairings[s.index]
-	p.Species = r.speciesOf(s, "")
+	// That the others are of the same species is a rule of pairing, and not of
+	// the file.
+	for _, l := range r.links.parents[r.c.number(s)] {
+		if l.role == "dam" && p.Species == "" {
+			p.Species = r.c.Animals[l.index].Species
+		}
+	}
 	if t, ok := r.c.Target(p.Target); ok && p.Species != "" && t.Species != "" && t.Species != p.Species {
 		r.errorAt(r.at(s, "target", ""),
 			fmt.Sprintf("target %q wants %s, but %s is %s", t.Name, t.Species, r.called(s), p.Species),
@@ -118,10 +124,8 @@ func (r *reader) fillPairing(s subject) {
 	}
 }
 
-// speciesOf gives the species of a record: the one it states, or else that of
-// its parents. It reports parents of another species. Those that a clutch has
-// from its pairing are only compared with what the clutch states, for the
-// pairing reports the rest.
+// speciesOf gives the species of an animal or a clutch: the one it states, or
+// else that of its parents. It reports parents of another species.
 func (r *reader) speciesOf(s subject, stated string) string {
 	found, first := stated, link{}
 	for _, l := range r.links.parents[r.c.number(s)] {
@@ -138,11 +142,15 @@ func (r *reader) speciesOf(s subject, stated string) string {
 			r.errorAt(at,
 				fmt.Sprintf("%s %q is %s (line %s), but %s is recorded as %s", l.role, a.ID, a.Species, line(a.At), r.called(s), stated),
 				"correct the species or the parent")
-		case l.own || first.own:
-			r.errorAt(r.at(s, l.role, a.ID),
+		default:
+			at := r.at(s, l.role, a.ID)
+			if !l.own {
+				at = r.at(s, "pairing", "")
+			}
+			r.errorAt(at,
 				fmt.Sprintf("%s %q of %s is %s (line %s), but its %s %q is %s", l.role, a.ID, r.called(s), a.Species, line(a.At),
 					first.role, r.c.Animals[first.index].ID, found),
-				"different species are not put together; correct the species or the parent")
+				"young of two species are not bred; correct the species or the parent")
 		}
 	}
 	return found

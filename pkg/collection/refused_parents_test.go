@@ -164,7 +164,7 @@ pairings:
 			},
 		},
 		{
-			name: "mixed species", reason: "young are of the species of both parents, and different ones are not put together",
+			name: "mixed species", reason: "young are of the species of both parents; whether a pairing makes sense is not for the file",
 			yaml: `
 animals:
   - {id: H1, species: hyla-cinerea, sex: male}
@@ -187,11 +187,11 @@ targets:
 			want: []string{
 				`5:43: sire "T1" is theloderma-corticale (line 4), but animal "Y1" is recorded as hyla-cinerea; correct the species or the parent`,
 				`6:23: animal "Y2" is recorded as theloderma-corticale, but its clutch "K1" is hyla-cinerea (line 8); correct the species or the clutch`,
-				`9:52: sire "T1" of clutch "K2" is theloderma-corticale (line 4), but its dam "H2" is hyla-cinerea; different species are not put together; correct the species or the parent`,
+				`9:52: sire "T1" of clutch "K2" is theloderma-corticale (line 4), but its dam "H2" is hyla-cinerea; young of two species are not bred; correct the species or the parent`,
 				`10:37: dam "H2" is hyla-cinerea (line 3), but clutch "K3" is recorded as theloderma-corticale; correct the species or the parent`,
+				`11:41: sire "T1" of clutch "K4" is theloderma-corticale (line 4), but its dam "H2" is hyla-cinerea; young of two species are not bred; correct the species or the parent`,
 				`12:54: dam "H2" is hyla-cinerea (line 3), but clutch "K5" is recorded as theloderma-corticale; correct the species or the parent`,
 				`12:54: sire "H1" is hyla-cinerea (line 2), but clutch "K5" is recorded as theloderma-corticale; correct the species or the parent`,
-				`14:29: sire "T1" of pairing "P1" is theloderma-corticale (line 4), but its dam "H2" is hyla-cinerea; different species are not put together; correct the species or the parent`,
 				`15:41: target "show" wants theloderma-corticale, but pairing "P2" is hyla-cinerea; name another target, or pair other animals`,
 			},
 		},
