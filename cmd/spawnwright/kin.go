@@ -123,8 +123,14 @@ func (a *app) badTable(name string, err error) error {
 
 func (a *app) showKin(k frogroom.Kin, all bool) error {
 	rows := &table.Table{Empty: "There is no animal to list.", Columns: []table.Column{
-		{Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "generation", Right: true}, {Name: "inbreeding", Right: true},
-		{Name: "mean kinship", Right: true}, {Name: "known generations", Right: true}, {Name: "status"},
+		{Name: "id"},
+		{Name: "name"},
+		{Name: "sex"},
+		{Name: "generation", Right: true},
+		{Name: "inbreeding", Right: true},
+		{Name: "mean kinship", Right: true},
+		{Name: "known generations", Right: true},
+		{Name: "status"},
 	}}
 	shown := []frogroom.KinRow{}
 	for _, r := range k.Animals {
