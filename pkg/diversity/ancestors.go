@@ -24,8 +24,8 @@ type Ancestor struct {
 // up to 1. Of equal ones the one of the lower generation comes first, then the
 // one whose id sorts first. Living animals may be in the list themselves.
 //
-// A founder whose young are all from one mate is no better explanation than their
-// full sibs: bottlenecks show.
+// Where all that is left of some founders came through one animal, that animal
+// stands for them: bottlenecks show.
 //
 // Contributions count as equal below 1e-13, and those below 1e-12 are left out.
 // Each ancestor costs a walk over its own ancestors; how much of it is explained
@@ -46,7 +46,8 @@ func AncestorContributions(p *pedigree.Pedigree, living []int) []Ancestor {
 
 // AncestorEquivalents gives fa, the effective number of ancestors: 1 over the sum
 // of the squared marginal contributions that [AncestorContributions] gives, with
-// the source and the cost there. It is at most fe. No living animals give 0.
+// the source and the cost there. It is at most fe as a rule: since the choice looks
+// one step ahead only, it ends a little above at times. No living animals give 0.
 func AncestorEquivalents(p *pedigree.Pedigree, living []int) float64 {
 	return ancestorEquivalents(AncestorContributions(p, living))
 }
@@ -96,8 +97,9 @@ func (s *selection) next() (k int32, marginal float64) {
 			break
 		}
 		if top.round == s.round {
+			k = top.node
 			heap.Pop(&s.queue)
-			return top.node, s.marginal(top.node)
+			return k, s.marginal(k)
 		}
 		top.value, top.round = rounded(s.marginal(top.node)), s.round
 		heap.Fix(&s.queue, 0)

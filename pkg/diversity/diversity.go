@@ -9,8 +9,8 @@
 //
 // # Which number is which
 //
-// Four numbers answer the question "as good as how many founders?", each counting
-// more of what was lost than the one before:
+// Four numbers answer the question "as good as how many founders?". They count
+// different losses:
 //
 //   - [FounderEquivalents]: the founders stand in the ancestry unequally;
 //   - [AncestorEquivalents]: and everything came through few animals at times;
@@ -18,7 +18,11 @@
 //     taken from the kinships;
 //   - [GeneDrop.FounderGenomeEquivalents]: the same idea, taken from how many of
 //     the founders' genes are still there. It is another estimator with another
-//     value, never below the one by kinship.
+//     value.
+//
+// The third is never above the first, and never above the fourth, which is never
+// above the first. The second usually lies between the first and the third; that
+// is no law.
 //
 // # What is unknown
 //
