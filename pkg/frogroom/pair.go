@@ -82,10 +82,10 @@ func (a *Ancestry) Relatives(id string, on civil.Date) ([]Relative, error) {
 		})
 	}
 	slices.SortFunc(out, func(x, y Relative) int {
-		return cmp.Or(cmp.Compare(rounded(x.Kinship), rounded(y.Kinship)), cmp.Compare(x.ID, y.ID))
+		return cmp.Or(cmp.Compare(level(x.Kinship), level(y.Kinship)), cmp.Compare(x.ID, y.ID))
 	})
 	return out, nil
 }
 
-// rounded takes from a kinship what sums in another order differ by.
-func rounded(x float64) float64 { return math.Round(x * 1e9) }
+// level takes from a kinship what sums in another order differ by.
+func level(x float64) float64 { return math.Round(x * 1e9) }

@@ -46,5 +46,6 @@ func (c *check) measured(clutch *collection.Clutch, t collection.Temperature, sa
 }
 
 func outside(v collection.Given[float64], safe species.Range) bool {
-	return v.Known && (v.Value < safe.Low || v.Value > safe.High)
+	t := rounded(v.Value) // what is shown
+	return v.Known && (t < safe.Low || t > safe.High)
 }

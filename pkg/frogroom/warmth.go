@@ -53,4 +53,6 @@ func span(low, high float64) string {
 }
 
 // plain writes a number with up to two places.
-func plain(x float64) string { return strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64) }
+func plain(x float64) string { return strconv.FormatFloat(rounded(x), 'f', -1, 64) }
+
+func rounded(x float64) float64 { return math.Round(x*100) / 100 }

@@ -1,0 +1,151 @@
+package frogroom_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+)
+
+func agenda(t *testing.T, r *frogroom.Room, on string, days int) frogroom.Agenda {
+	t.Helper()
+	a, err := r.Agenda(day(on), days)
+	require.NoError(t, err)
+	return a
+}
+
+// TestAgenda is a week with one of everything.
+func TestAgenda(t *testing.T) {
+	r := room(t, basic+`
+holidays: de-by
+away: [2027-03-28..2027-03-29, 2027-12-24..2027-12-31]
+targets:
+  - {name: show, on: 2027-03-27, species: clockwork, froglets: 30}
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D, sire: A, place: tub 1}
+  - {id: old, laid: 2027-01-10, dam: D, sire: A, place: tub 2}
+pairings:
+  - {id: P, dam: E, sire: B, start: 2027-02-20}
+diary:
+  - {on: 2027-02-17, clutch: C, saw: feeding}
+  - {on: 2027-02-20, pairing: P, began: conditioning}
+`)
+	got := agenda(t, r, "2027-03-22", 8)
+	want := frogroom.Agenda{
+		Days: days("2027-03-22", "2027-03-29"),
+		Overdue: []frogroom.Overdue{
+			{
+				Clutch: "old", Place: "tub 2", Stage: "hatched", Late: day("2027-01-15"), SeenOn: day("2027-01-10"),
+				Text: "old (tub 2): hatched expected by 2027-01-15, nothing recorded since 2027-01-10, 71 days",
+			},
+			{Pairing: "P", Stage: "cooling", Late: day("2027-03-02"), Text: "P: cooling was to begin on 2027-03-02, nothing recorded of it"},
+		},
+		Tasks: []frogroom.Task{
+			{On: day("2027-03-22"), What: "P: warm-up begins (E × B)"},
+			{On: day("2027-03-22"), What: "see that the ramp is in and the water low: old (tub 2)"},
+			// Good Friday is the 26th, so that the parcel has to arrive on Thursday.
+			{On: day("2027-03-24"), What: "last day to hand over a parcel for show"},
+			{On: day("2027-03-26"), What: "C (tub 1): ramp in, water low"},
+			{On: day("2027-03-27"), What: "P: rain begins (E × B)"},
+			{On: day("2027-03-27"), What: "show: 30 froglets of clockwork wanted"},
+		},
+		Watch: []frogroom.Watch{
+			{Clutch: "C", Place: "tub 1", Stage: "front-legs", Window: exactly("2027-03-29")},
+		},
+		Away:      []civil.Span{days("2027-03-28", "2027-03-29")},
+		NoParcels: []frogroom.Holiday{{On: day("2027-03-26"), Name: "Karfreitag"}, {On: day("2027-03-29"), Name: "Ostermontag"}},
+		Parcels:   []civil.Date{day("2027-03-22"), day("2027-03-23"), day("2027-03-24")},
+	}
+	slack := cmp.FilterPath(func(p cmp.Path) bool { return p.Last().String() == ".Note" }, cmp.Ignore())
+	if diff := cmp.Diff(want, got, slack); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+}
+
+// TestAgendaOfPassedStages: nobody is told to put a ramp in for froglets that
+// are out of the water, nor to look for what was passed.
+func TestAgendaOfPassedStages(t *testing.T) {
+	r := room(t, basic+`
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D}
+diary:
+  - {on: 2027-04-04, clutch: C, saw: out-of-water}
+`)
+	a := agenda(t, r, "2027-04-04", 10)
+	assert.Empty(t, a.Overdue)
+	assert.Empty(t, a.Tasks)
+	assert.Empty(t, a.Watch)
+}
+
+func TestAgendaOfADeadClutch(t *testing.T) {
+	r := room(t, basic+`
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D}
+diary:
+  - {on: 2027-02-14, clutch: C, count: 0}
+`)
+	for _, on := range []string{"2027-02-15", "2027-03-29", "2027-12-01"} {
+		a := agenda(t, r, on, 10)
+		assert.Empty(t, a.Overdue, on)
+		assert.Empty(t, a.Tasks, on)
+		assert.Empty(t, a.Watch, on)
+	}
+}
+
+// TestOverduePhases waits for the phase that the cycle should be in.
+func TestOverduePhases(t *testing.T) {
+	for _, row := range []struct{ name, on, diary, want string }{
+		{"it begins today", "2027-01-04", "", ""},
+		{"it was to begin yesterday", "2027-01-05", "", "P: conditioning was to begin on 2027-01-04, nothing recorded of it"},
+		{"only the last one is asked for", "2027-02-09", "", "P: rain was to begin on 2027-02-08, nothing recorded of it"},
+		{"it was recorded", "2027-01-13", "{on: 2027-01-04, pairing: P, began: conditioning}", ""},
+		{"the next one was not", "2027-01-15", "{on: 2027-01-04, pairing: P, began: conditioning}", "P: cooling was to begin on 2027-01-14, nothing recorded of it"},
+		{"the whole cycle has gone by", "2027-03-03", "", ""},
+	} {
+		r := room(t, basic+"pairings: [{id: P, dam: D, sire: A, start: 2027-01-04}]\ndiary: ["+row.diary+"]\n")
+		var texts []string
+		for _, o := range agenda(t, r, row.on, 1).Overdue {
+			texts = append(texts, o.Text)
+		}
+		assert.Equal(t, row.want, strings.Join(texts, "\n"), row.name)
+	}
+}
+
+// TestHolidaysUnknown says what is left out.
+func TestHolidaysUnknown(t *testing.T) {
+	a := agenda(t, room(t, basic), "2027-12-20", 14)
+	assert.Empty(t, a.NoParcels)
+	assert.Equal(t, []string{"public holidays are not known (holidays: is left out), so parcel days are checked for weekdays only"}, a.Warnings)
+}
+
+// TestEndsOfTime: the calendar ends with the year 9999, and so does an agenda.
+func TestEndsOfTime(t *testing.T) {
+	r := room(t, basic+`
+holidays: de-by
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D}
+pairings:
+  - {id: P, dam: D, sire: A, start: 2027-01-04}
+  - {id: Q, dam: D, sire: A, ready_by: 2027-09-04}
+`)
+	for _, on := range []civil.Date{civil.First, civil.First + 1, civil.Last - 1, civil.Last} {
+		for _, n := range []int{1, 400, 1 << 40} {
+			if n > 400 && on < civil.Last-1 {
+				continue // all the days there are
+			}
+			a, err := r.Agenda(on, n)
+			require.NoError(t, err)
+			assert.Equal(t, on, a.Days.First)
+			assert.LessOrEqual(t, a.Days.Last, civil.Last)
+		}
+		r.Check(on)
+		r.Kin(on)
+		_, err := r.Season(on, "P", "Q")
+		require.NoError(t, err)
+	}
+}

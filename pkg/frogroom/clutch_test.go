@@ -1,0 +1,333 @@
+package frogroom_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+)
+
+// one gives the clutch C of a room in which it was laid on 2027-02-10, with a
+// diary of these entries, as it was on a day. It hatches on 02-15, feeds on
+// 02-17, has front legs on 03-29, is out of the water on 04-04 and sale-ready on
+// 05-24, if nothing is recorded.
+func one(t *testing.T, on string, entries ...string) frogroom.Clutch {
+	t.Helper()
+	diary := "diary:\n"
+	for _, e := range entries {
+		diary += "  - {" + e + "}\n"
+	}
+	r := room(t, basic+`
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D, sire: A, eggs: 40, place: tub 1}
+`+diary)
+	k, err := r.Clutch("C", day(on))
+	require.NoError(t, err)
+	return k
+}
+
+// told writes what is known of each stage: "=" recorded, "<" passed, "!" overdue.
+func told(k frogroom.Clutch) string {
+	var out []string
+	for _, s := range k.Stages {
+		mark := ""
+		switch {
+		case s.Recorded:
+			mark = "="
+		case s.Passed:
+			mark = "<"
+		case s.Overdue:
+			mark = "!"
+		}
+		out = append(out, mark+s.Window.Likely.String()[5:])
+	}
+	return strings.Join(out, " ")
+}
+
+func TestClutch(t *testing.T) {
+	living := 36
+	want := frogroom.Clutch{
+		ID: "C", Species: "clockwork", Laid: day("2027-02-10"), Dams: []string{"D"}, Sires: []string{"A"},
+		Place: "tub 2", Now: "hatched", SeenOn: day("2027-02-14"), Living: &living,
+		Stages: []frogroom.ClutchStage{
+			{Stage: "hatched", Window: exactly("2027-02-14"), Recorded: true},
+			{Stage: "feeding", Window: exactly("2027-02-16")},
+			{Stage: "front-legs", Window: exactly("2027-03-28")},
+			{Stage: "out-of-water", Window: exactly("2027-04-03")},
+			{Stage: "sale-ready", Window: exactly("2027-05-23")},
+		},
+		Young: frogroom.YoungOfPairing{Known: true},
+	}
+	got := one(t, "2027-02-15",
+		"on: 2027-02-14, clutch: C, saw: hatched, count: 38",
+		"on: 2027-02-15, clutch: C, losses: 2, moved_to: tub 2",
+		"on: 2027-02-16, clutch: C, saw: feeding, count: 5, moved_to: tub 3",
+	)
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("what is recorded the day after does not count (-want +got):\n%s", diff)
+	}
+}
+
+func TestStages(t *testing.T) {
+	for _, row := range []struct {
+		name    string
+		entries []string
+		on      string
+		now     string
+		want    string // hatched, feeding, front legs, out of water, sale-ready
+	}{
+		{"before it was laid", nil, "2027-01-01", "laid", "02-15 02-17 03-29 04-04 05-24"},
+		{"on the day", nil, "2027-02-15", "laid", "02-15 02-17 03-29 04-04 05-24"},
+		{"a day late", nil, "2027-02-16", "laid", "!02-15 02-17 03-29 04-04 05-24"},
+		{"centuries late", nil, "2527-02-16", "laid", "!02-15 !02-17 !03-29 !04-04 !05-24"},
+		{
+			"a stage that was seen moves what follows",
+			[]string{"on: 2027-02-16, clutch: C, saw: hatched"},
+			"2027-02-16", "hatched", "=02-16 02-18 03-30 04-05 05-25",
+		},
+		{
+			"what was not seen to begin is passed, and neither expected nor overdue",
+			[]string{"on: 2027-04-04, clutch: C, saw: out-of-water"},
+			"2027-04-10", "out-of-water", "<02-15 <02-17 <03-29 =04-04 05-24",
+		},
+		{
+			"toes lie within a step",
+			[]string{"on: 2027-03-20, clutch: C, saw: toes"},
+			"2027-03-20", "toes", "<02-15 <02-17 03-29 04-04 05-24",
+		},
+		{
+			"the first few count, and the others after them change nothing",
+			[]string{"on: 2027-02-16, clutch: C, saw: hatched, some: true, count: 3", "on: 2027-02-18, clutch: C, saw: hatched"},
+			"2027-02-18", "hatched", "=02-16 02-18 03-30 04-05 05-25",
+		},
+		{
+			"some are ahead of the rest",
+			[]string{"on: 2027-03-29, clutch: C, saw: front-legs, some: true", "on: 2027-03-30, clutch: C, gosner: 40"},
+			"2027-03-30", "front-legs", "<02-15 <02-17 =03-29 04-04 05-24",
+		},
+		{
+			"the order of a day is nothing to go by",
+			[]string{"on: 2027-02-17, clutch: C, saw: feeding", "on: 2027-02-17, clutch: C, saw: hatched"},
+			"2027-02-17", "feeding", "=02-17 =02-17 03-29 04-04 05-24",
+		},
+		{
+			"Gosner 25 lasts for days: looks at it do not contradict each other",
+			[]string{"on: 2027-02-15, clutch: C, saw: hatched", "on: 2027-02-18, clutch: C, gosner: 25", "on: 2027-02-20, clutch: C, gosner: 25"},
+			"2027-02-20", "feeding", "=02-15 <02-17 03-29 04-04 05-24",
+		},
+		{
+			"front legs break through at 42, and are no news the day after",
+			[]string{"on: 2027-03-29, clutch: C, gosner: 42", "on: 2027-03-30, clutch: C, gosner: 42", "on: 2027-03-30, clutch: C, saw: front-legs"},
+			"2027-03-30", "front-legs", "<02-15 <02-17 =03-29 04-04 05-24",
+		},
+		{
+			"at 44 they are out, since when nobody knows",
+			[]string{"on: 2027-03-30, clutch: C, gosner: 44", "on: 2027-03-31, clutch: C, saw: front-legs"},
+			"2027-03-31", "front-legs", "<02-15 <02-17 <03-29 04-04 05-24",
+		},
+		{
+			"the tail is gone at 46",
+			[]string{"on: 2027-04-04, clutch: C, gosner: 46"},
+			"2027-04-06", "out-of-water", "<02-15 <02-17 <03-29 <04-04 05-24",
+		},
+		{
+			"nobody waits for a dead clutch",
+			[]string{"on: 2027-02-15, clutch: C, saw: hatched, count: 3", "on: 2027-02-16, clutch: C, losses: 3"},
+			"2027-12-01", "hatched", "=02-15 02-17 03-29 04-04 05-24",
+		},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			k := one(t, row.on, row.entries...)
+			assert.Equal(t, row.want, told(k))
+			assert.Equal(t, row.now, k.Now)
+			assert.NotContains(t, strings.Join(k.Warnings, "\n"), "contradicts")
+		})
+	}
+}
+
+// TestNotYet is about stages that say what has not come.
+func TestNotYet(t *testing.T) {
+	for _, row := range []struct {
+		name, look string
+		now        string
+		after      []string // stages that come after the look
+	}{
+		{"an early embryo has not hatched", "gosner: 12", "laid", []string{"hatched", "feeding"}},
+		{"leaf frogs hatch as late as 29; but they do not feed before 25", "gosner: 22", "laid", []string{"feeding", "front-legs"}},
+		{"from 26 on they feed if they have hatched, of which 28 says nothing", "gosner: 28", "laid", []string{"front-legs", "out-of-water"}},
+		{"from 30 on they have hatched", "gosner: 30", "hind-legs", []string{"front-legs", "out-of-water"}},
+		{"a tail", "gosner: 43", "front-legs", []string{"out-of-water", "sale-ready"}},
+	} {
+		r := room(t, `
+clutches:
+  - {id: C, laid: 2027-02-10, species: agalychnis-callidryas}
+diary:
+  - {on: 2027-04-20, clutch: C, `+row.look+`}
+`)
+		k, err := r.Clutch("C", day("2027-04-20"))
+		require.NoError(t, err)
+		assert.Equal(t, row.now, k.Now, row.name)
+		for _, s := range k.Stages {
+			if slices.Contains(row.after, s.Stage) {
+				assert.Greater(t, s.Window.Early, day("2027-04-20"), "%s: %s", row.name, s.Stage)
+			}
+			assert.False(t, s.Recorded, "%s: %s", row.name, s.Stage)
+		}
+	}
+}
+
+func TestLiving(t *testing.T) {
+	for _, row := range []struct {
+		name    string
+		entries []string
+		want    int // -1 for not known
+	}{
+		{"never counted", nil, -1},
+		{"losses alone do not say how many there were", []string{"on: 2027-02-15, clutch: C, losses: 3"}, -1},
+		{"a count of some is no count of all", []string{"on: 2027-02-15, clutch: C, saw: hatched, some: true, count: 3"}, -1},
+		{"the last count", []string{"on: 2027-02-20, clutch: C, count: 30", "on: 2027-02-15, clutch: C, count: 38"}, 30},
+		{"less what was lost since", []string{"on: 2027-02-15, clutch: C, count: 38", "on: 2027-02-20, clutch: C, losses: 3", "on: 2027-02-21, clutch: C, losses: 1"}, 34},
+		{"losses found with the count are not in it", []string{"on: 2027-02-15, clutch: C, count: 38, losses: 2"}, 38},
+		{"losses while only some are counted", []string{"on: 2027-02-15, clutch: C, count: 38", "on: 2027-02-16, clutch: C, saw: hatched, some: true, count: 5, losses: 2"}, 36},
+		{"not below none", []string{"on: 2027-02-15, clutch: C, count: 2", "on: 2027-02-16, clutch: C, losses: 3"}, 0},
+		{"tomorrow's count", []string{"on: 2027-03-02, clutch: C, count: 38"}, -1},
+	} {
+		k := one(t, "2027-03-01", row.entries...)
+		if row.want < 0 {
+			assert.Nil(t, k.Living, row.name)
+			continue
+		}
+		require.NotNil(t, k.Living, row.name)
+		assert.Equal(t, row.want, *k.Living, row.name)
+	}
+}
+
+func TestDoubtsHaveTheClutch(t *testing.T) {
+	k := one(t, "2027-03-20", "on: 2027-03-20, clutch: C, saw: hatched")
+	require.Len(t, k.Warnings, 1)
+	assert.Contains(t, k.Warnings[0], "clutch C: hatched came 38 days after laid")
+}
+
+func TestWarmth(t *testing.T) {
+	for _, row := range []struct {
+		name, equipment string
+		entries         []string
+		want            string
+	}{
+		{"nothing is known", "", nil, ""},
+		{"the set-point fits, and a degree beyond it", "{water_c: 27}", nil, ""},
+		{"too warm", "{water_c: 27.5}", nil, "clutch C: the windows hold at 22 to 26 °C, but the tubs are set to 27.5 °C: expect what is ahead earlier than shown"},
+		{"too cold", "{water_c: 20.9}", nil, "clutch C: the windows hold at 22 to 26 °C, but the tubs are set to 20.9 °C: expect what is ahead later than shown"},
+		{
+			"the thermometer counts for more", "{water_c: 20}",
+			[]string{"on: 2027-02-12, place: tub 1, water_c: 24"}, "",
+		},
+		{
+			"the last one by then", "{water_c: 24}",
+			[]string{"on: 2027-02-12, place: tub 1, water_c: 30", "on: 2027-02-13, clutch: C, water_c: 20", "on: 2027-03-02, clutch: C, water_c: 24"},
+			"clutch C: the windows hold at 22 to 26 °C, but the water was at 20 °C on 2027-02-13: expect what is ahead later than shown",
+		},
+		{
+			"froglets on land do not mind", "{water_c: 30}",
+			[]string{"on: 2027-02-28, clutch: C, gosner: 46"}, "",
+		},
+	} {
+		equipment := ""
+		if row.equipment != "" {
+			equipment = "equipment: {tadpole_tubs: " + row.equipment + "}\n"
+		}
+		diary := "diary:\n"
+		for _, e := range row.entries {
+			diary += "  - {" + e + "}\n"
+		}
+		r := room(t, basic+"\n"+equipment+"clutches:\n  - {id: C, laid: 2027-02-10, dam: D, sire: A, place: tub 1}\n"+diary)
+		k, err := r.Clutch("C", day("2027-03-01"))
+		require.NoError(t, err)
+		var warmth []string
+		for _, w := range k.Warnings {
+			if strings.Contains(w, "°C") {
+				warmth = append(warmth, w)
+			}
+		}
+		assert.Equal(t, row.want, strings.Join(warmth, "\n"), row.name)
+	}
+}
+
+func TestRunningClutches(t *testing.T) {
+	r := room(t, basic+`
+clutches:
+  - {id: ended, laid: 2026-02-10, dam: D, sire: A, ended: 2026-09-01}
+  - {id: runs, laid: 2026-12-10, dam: D}
+  - {id: later, laid: 2027-01-10, species: clockwork}
+`)
+	for _, row := range []struct{ on, want string }{
+		{"2020-01-01", ""},
+		{"2026-08-31", "ended"},
+		{"2026-09-01", ""},
+		{"2026-12-10", "runs"},
+		{"2027-01-10", "runs later"},
+	} {
+		var ids []string
+		for _, k := range r.Clutches(day(row.on)) {
+			ids = append(ids, k.ID)
+			assert.NotContains(t, asJSON(t, k), "null", "unknown parents are an empty list")
+		}
+		assert.Equal(t, row.want, strings.Join(ids, " "), row.on)
+	}
+	k, err := r.Clutch("ended", day("2027-01-01"))
+	require.NoError(t, err, "asked for by its id it is told all the same")
+	assert.Equal(t, day("2026-02-10"), k.Laid)
+	_, err = r.Clutch("endet", day("2027-01-01"))
+	var unknown *frogroom.UnknownClutchError
+	require.ErrorAs(t, err, &unknown)
+	assert.EqualError(t, err, `there is no clutch "endet"; did you mean "ended"?`)
+}
+
+// TestPoorClutch is of a species of which nothing is known.
+func TestPoorClutch(t *testing.T) {
+	r := room(t, `
+species:
+  - {id: poor, name: Rana pauper}
+clutches:
+  - {id: C, laid: 2027-02-10, species: poor}
+diary:
+  - {on: 2027-02-12, clutch: C, saw: hatched}
+`)
+	k, err := r.Clutch("C", day("2027-03-01"))
+	require.NoError(t, err)
+	assert.Equal(t, []frogroom.ClutchStage{{Stage: "hatched", Window: exactly("2027-02-12"), Recorded: true}}, k.Stages)
+	k, err = r.Clutch("C", day("2027-02-11"))
+	require.NoError(t, err)
+	assert.Contains(t, asJSON(t, k), `"stages":[]`)
+}
+
+// TestRoomDoesNotChange: what is handed out can be written to.
+func TestRoomDoesNotChange(t *testing.T) {
+	r := room(t, basic+`
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D, sire: [A, B]}
+pairings:
+  - {id: P, dam: D, sire: [A, B], start: 2027-01-04}
+`)
+	on := day("2027-03-01")
+	before := asJSON(t, r.Clutches(on))
+	k := r.Clutches(on)[0]
+	k.Sires[0], k.Dams[0] = "x", "x"
+	s, err := r.Season(on)
+	require.NoError(t, err)
+	s.Pairings[0].Sires[0] = "x"
+	for _, p := range r.Profiles() {
+		if p.ID == "clockwork" {
+			p.Development[0].Days.P50 = 4000
+		}
+	}
+	assert.Equal(t, before, asJSON(t, r.Clutches(on)))
+	assert.Equal(t, []string{"A", "B"}, r.Collection.Pairings[0].Sires)
+	p, _ := r.Collection.Profile("clockwork")
+	assert.Equal(t, 5.0, p.Development[0].Days.P50)
+}
