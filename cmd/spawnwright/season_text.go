@@ -33,11 +33,11 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 	for _, t := range s.Targets {
 		fmt.Fprintf(b, "\n%s, %s: %d froglets of %s wanted\n", t.Name, weekday(t.On), t.Wanted, t.Species)
 		if t.FromEach > 0 && t.Clutches > 0 {
-			verdict := "enough"
+			verdict := "enough if every one succeeds"
 			if t.Outlook < t.Wanted {
-				verdict = "too few"
+				verdict = "too few even if every one succeeds"
 			}
-			fmt.Fprintf(b, "  %s from %s: a usual clutch brings about %d, together about %d, %s if every one succeeds\n",
+			fmt.Fprintf(b, "  %s from %s: a usual clutch brings about %d, together about %d, %s\n",
 				clutches(t.Clutches), strings.Join(t.Pairings, ", "), t.FromEach, t.Outlook, verdict)
 		}
 		if len(t.LeftOut) > 0 {
