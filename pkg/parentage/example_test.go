@@ -35,7 +35,7 @@ func ExampleError() {
 	_, err := parentage.Read(strings.NewReader(text), parentage.Options{Columns: parentage.Columns{ID: "ring"}})
 	fmt.Println(err)
 	// Output:
-	// parentage: 3:1: "4" is the sire of "18" and also a dam on line 2; correct one of them, or leave the parent empty if this stands for an unknown one
-	// 3:1: "3" is the dam of "18" and also a sire on line 2; correct one of them, or leave the parent empty if this stands for an unknown one
+	// parentage: 3:1: "4" is the sire of "18" and also a dam on line 2; correct one of them, or leave the parent empty if this stands for an unknown one (any-sex)
+	// 3:1: "3" is the dam of "18" and also a sire on line 2; correct one of them, or leave the parent empty if this stands for an unknown one (any-sex)
 	// 4:1: "17" has sire "5" and dam unknown here, and sire "3" and dam "4" on line 2; keep the right one
 }

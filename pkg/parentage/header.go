@@ -123,14 +123,16 @@ func (r *reader) choose(h heading) {
 	for column, at := range h.columns {
 		switch {
 		case len(at) == 0:
-			cure := fmt.Sprintf("name one so, or tell its name: %s=NAME", columnWords[column])
+			cure, name := "name one so, or tell its name", "NAME"
 			if like[column] != "" {
-				cure = fmt.Sprintf("did you mean %q? Tell so: %s=%s", like[column], columnWords[column], like[column])
+				cure, name = fmt.Sprintf("did you mean %q?", like[column]), like[column]
 			}
 			r.errs.add(h.scan.from, cure, "no column is called %s", either(r.columnNames[column]))
+			r.errs.option("columns " + columnWords[column] + "=" + name)
 		case len(at) > 1:
-			r.errs.add(h.scan.fields[at[1]].from, fmt.Sprintf("rename one, or tell which: %s=NAME", columnWords[column]),
+			r.errs.add(h.scan.fields[at[1]].from, "rename one, or tell which",
 				"columns %q and %q both mean %s", h.values[at[0]], h.values[at[1]], columnWords[column])
+			r.errs.option("columns " + columnWords[column] + "=NAME")
 		default:
 			r.columns[column] = at[0]
 			r.headWords[column] = h.values[at[0]]

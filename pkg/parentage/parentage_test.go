@@ -149,17 +149,17 @@ func TestErrors(t *testing.T) {
 		{"only a byte order mark", "\uFEFF", "1:1: the table is empty; begin with a line that names the columns, such as id,sire,dam"},
 		{"blank rows only", "\n,,\n", "1:1: the table is empty; begin with a line that names the columns, such as id,sire,dam"},
 		{"no header", "1,0,0\n2,0,0\n", "1:1: the first line names none of the columns; it must name a column id or individual or animal, one sire or father and one dam or mother, such as id,sire,dam"},
-		{"no dam", "id,sire\na,b\n", "1:1: no column is called dam or mother; name one so, or tell its name: dam=NAME"},
-		{"a slip", "id;sire;mohter\n", `1:1: no column is called dam or mother; did you mean "mohter"? Tell so: dam=mohter`},
+		{"no dam", "id,sire\na,b\n", "1:1: no column is called dam or mother; name one so, or tell its name (columns dam=NAME)"},
+		{"a slip", "id;sire;mohter\n", `1:1: no column is called dam or mother; did you mean "mohter"? (columns dam=mohter)`},
 		{
-			"longer names", "\nSire ID,animal_id,dam_id\n", `2:1: no column is called id or individual or animal; did you mean "animal_id"? Tell so: id=animal_id` + "\n" +
-				`2:1: no column is called sire or father; did you mean "Sire ID"? Tell so: sire=Sire ID` + "\n" +
-				`2:1: no column is called dam or mother; did you mean "dam_id"? Tell so: dam=dam_id`,
+			"longer names", "\nSire ID,animal_id,dam_id\n", `2:1: no column is called id or individual or animal; did you mean "animal_id"? (columns id=animal_id)` + "\n" +
+				`2:1: no column is called sire or father; did you mean "Sire ID"? (columns sire=Sire ID)` + "\n" +
+				`2:1: no column is called dam or mother; did you mean "dam_id"? (columns dam=dam_id)`,
 		},
-		{"a letter wrong", "id,size,dma\n", `1:1: no column is called sire or father; did you mean "size"? Tell so: sire=size` + "\n" + `1:1: no column is called dam or mother; did you mean "dma"? Tell so: dam=dma`},
-		{"a letter missing or too many", "id,farther,mothr\n", `1:1: no column is called sire or father; did you mean "farther"? Tell so: sire=farther` + "\n" + `1:1: no column is called dam or mother; did you mean "mothr"? Tell so: dam=mothr`},
-		{"nothing like it", "id,bull,cow\n", "1:1: no column is called sire or father; name one so, or tell its name: sire=NAME\n1:1: no column is called dam or mother; name one so, or tell its name: dam=NAME"},
-		{"two columns for one thing", "id,sire,dam,Father\na,b,c,d\n", `1:13: columns "sire" and "Father" both mean sire; rename one, or tell which: sire=NAME`},
+		{"a letter wrong", "id,size,dma\n", `1:1: no column is called sire or father; did you mean "size"? (columns sire=size)` + "\n" + `1:1: no column is called dam or mother; did you mean "dma"? (columns dam=dma)`},
+		{"a letter missing or too many", "id,farther,mothr\n", `1:1: no column is called sire or father; did you mean "farther"? (columns sire=farther)` + "\n" + `1:1: no column is called dam or mother; did you mean "mothr"? (columns dam=mothr)`},
+		{"nothing like it", "id,bull,cow\n", "1:1: no column is called sire or father; name one so, or tell its name (columns sire=NAME)\n1:1: no column is called dam or mother; name one so, or tell its name (columns dam=NAME)"},
+		{"two columns for one thing", "id,sire,dam,Father\na,b,c,d\n", `1:13: columns "sire" and "Father" both mean sire; rename one, or tell which (columns sire=NAME)`},
 		{"a value too many", "id,sire,dam\na,b,c,d\n", "2:1: this row has 4 values and the first line 3; complete the row, and put values that hold ',' in quotes"},
 		{"a value missing", "id;sire;dam\nx;;\na;b\n", "3:1: this row has 2 values and the first line 3; complete the row, and put values that hold ';' in quotes"},
 		{"cut off", "id,sire,dam\nx,,\na,b", "3:1: the table is cut off: its last row has 2 of 3 values and no line end; get the whole table again, or complete the row"},
@@ -167,9 +167,9 @@ func TestErrors(t *testing.T) {
 		{"no id, but a note", "id,sire,dam,note\n,,,tall\n", `2:1: "" is not an id: it means unknown; give the animal a name or a number`},
 		{"id that means unknown", "sire,dam,id\nb,c,NA\n", `2:5: "NA" is not an id: it means unknown; give the animal a name or a number`},
 		{"two rows that disagree", "id,sire,dam\na,,\nb,,\na,b,\n", `4:1: "a" has sire "b" and dam unknown here, and sire unknown and dam unknown on line 2; keep the right one`},
-		{"sire here and dam there", "id,sire,dam\na,,\nb,a,\n\nc,b,a\n", `5:1: "a" is the dam of "c" and also a sire on line 3; correct one of them, or allow any sex if an animal can be both`},
-		{"sire and dam of one", "id,sire,dam\na,,\nb,a,a\n", `3:1: "a" is the dam of "b" and also its sire; correct one of them, or allow any sex if an animal can be both`},
-		{"a word for unknown that is none", "id,sire,dam\na,-,-\n", `2:1: "-" is the dam of "a" and also its sire; correct one of them, or leave the parent empty if this stands for an unknown one`},
+		{"sire here and dam there", "id,sire,dam\na,,\nb,a,\n\nc,b,a\n", `5:1: "a" is the dam of "c" and also a sire on line 3; correct one of them, unless an animal can be both here (any-sex)`},
+		{"sire and dam of one", "id,sire,dam\na,,\nb,a,a\n", `3:1: "a" is the dam of "b" and also its sire; correct one of them, unless an animal can be both here (any-sex)`},
+		{"a word for unknown that is none", "id,sire,dam\na,-,-\n", `2:1: "-" is the dam of "a" and also its sire; correct one of them, or leave the parent empty if this stands for an unknown one (any-sex)`},
 		{"the header once more", "id,sire,dam\na,,\nID,Sire,dam\nb,,\n", "3:1: the names of the columns stand here once more, as where two tables were joined; remove the line"},
 		{"quote inside", "id,sire,dam\na,b \"c\",\n", "2:5: a quote stands inside a value that does not begin with one" + outOfPlace},
 		{"text behind a quote", "id,sire,dam\na,\"b\"c,\n", "2:5: text follows the quote that ends a value" + outOfPlace},
@@ -178,6 +178,10 @@ func TestErrors(t *testing.T) {
 			"quote not closed, and what is wrong behind it", "id,sire,dam\na,\"b,\nc,d\n\"e\",\"\"\"f,\n", "2:3: the quote that begins here is never closed; put a quote at the end of the value, or remove this one\n" +
 				"3:1: this row has 2 values and the first line 3; complete the row, and put values that hold ',' in quotes\n" +
 				"4:5: the quote that begins here is never closed; put a quote at the end of the value, or remove this one",
+		},
+		{
+			"two quotes not closed", "id,sire,dam\na,\"b,\nc,\"d,\ne,\"\",\n", "2:3: the quote that begins here is never closed; put a quote at the end of the value, or remove this one\n" +
+				"3:3: the quote that begins here is never closed; put a quote at the end of the value, or remove this one",
 		},
 		{"quote in the header", "id,\"sire,dam\na,b,c\n", "1:4: the quote that begins here is never closed; put a quote at the end of the value, or remove this one"},
 		{"line break in a value", "id,sire,dam\na,\"b\nc\",\n", `2:4: the sire "b\nc" has a line break or another control character in it; remove it, and look whether a quote is missing`},
@@ -190,7 +194,7 @@ func TestErrors(t *testing.T) {
 		{
 			"several at once, in the order of the table", "id,sire,dam\nb,a,\n0,x,\nc,,a\nb,,\na,,\xff\n",
 			"3:1: \"0\" is not an id: it means unknown; give the animal a name or a number\n" +
-				"4:1: \"a\" is the dam of \"c\" and also a sire on line 2; correct one of them, or allow any sex if an animal can be both\n" +
+				"4:1: \"a\" is the dam of \"c\" and also a sire on line 2; correct one of them, unless an animal can be both here (any-sex)\n" +
 				"5:1: \"b\" has sire unknown and dam unknown here, and sire \"a\" and dam unknown on line 2; keep the right one\n" +
 				"6:4: the byte 0xff is not UTF-8 text; save the table as CSV in UTF-8",
 		},
@@ -212,7 +216,7 @@ func TestWrongColumns(t *testing.T) {
 		columns parentage.Columns
 		want    string
 	}{
-		{"no such column", parentage.Columns{Dam: "cow"}, "1:1: no column is called cow; did you mean \"dam\"? Tell so: dam=dam"},
+		{"no such column", parentage.Columns{Dam: "cow"}, "1:1: no column is called cow; did you mean \"dam\"? (columns dam=dam)"},
 		{"one column twice", parentage.Columns{Dam: "sire"}, "1:1: one column cannot be two of id, sire and dam; tell a column of its own for each"},
 	} {
 		t.Run(test.name, func(t *testing.T) {

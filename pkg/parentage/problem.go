@@ -18,11 +18,19 @@ type Problem struct {
 	Line, Column int    // counted from 1, columns in characters
 	Message      string // what is wrong, without a full stop
 	Cure         string // what to do about it, without a full stop
+	// Option is what would help when the table is right as it is: "any-sex", or
+	// "columns" and a blank and what to set, such as "columns dam=Mutter"; else
+	// empty.
+	Option string
 }
 
-// String gives line:column: message; cure.
+// String gives line:column: message; cure (option).
 func (p Problem) String() string {
-	return fmt.Sprintf("%d:%d: %s; %s", p.Line, p.Column, p.Message, p.Cure)
+	text := fmt.Sprintf("%d:%d: %s; %s", p.Line, p.Column, p.Message, p.Cure)
+	if p.Option != "" {
+		text += " (" + p.Option + ")"
+	}
+	return text
 }
 
 // Error is a table that cannot be used, with all that is wrong with it.
@@ -61,7 +69,7 @@ func (f *findings) add(offset int, cure, format string, values ...any) {
 	f.total++
 	if f.total <= Most {
 		line, column := f.place(offset)
-		f.kept = append(f.kept, Problem{line, column, fmt.Sprintf(format, values...), cure})
+		f.kept = append(f.kept, Problem{Line: line, Column: column, Message: fmt.Sprintf(format, values...), Cure: cure})
 	}
 }
 
@@ -69,7 +77,14 @@ func (f *findings) add(offset int, cure, format string, values ...any) {
 func (f *findings) addLine(line int32, cure, format string, values ...any) {
 	f.total++
 	if f.total <= Most {
-		f.kept = append(f.kept, Problem{int(line), 1, fmt.Sprintf(format, values...), cure})
+		f.kept = append(f.kept, Problem{Line: int(line), Column: 1, Message: fmt.Sprintf(format, values...), Cure: cure})
+	}
+}
+
+// option says which option would help with the problem that was added last.
+func (f *findings) option(option string) {
+	if f.total == len(f.kept) {
+		f.kept[f.total-1].Option = option
 	}
 }
 

@@ -44,9 +44,10 @@ func (r *reader) tellRoles(row int, number uint32, role byte) {
 			break
 		}
 	}
-	cure := "correct one of them, or allow any sex if an animal can be both"
+	cure := "correct one of them, unless an animal can be both here"
 	if r.rows[number] == 0 {
 		cure = "correct one of them, or leave the parent empty if this stands for an unknown one"
 	}
 	r.roleErrs.addLine(a.line, cure, "%s is the %s of %s and also %s", quoted(r.names.id(number)), here, quoted(r.names.id(a.id)), before)
+	r.roleErrs.option("any-sex")
 }
