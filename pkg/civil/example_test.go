@@ -28,7 +28,7 @@ func ExampleParse() {
 	fmt.Println(problem.Reason)
 	// Output:
 	// true
-	// 2027-02 has days 01 to 28
+	// is not a date: 2027-02 has days 01 to 28
 }
 
 func ExampleParseSpan() {

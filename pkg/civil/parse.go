@@ -9,12 +9,12 @@ import (
 // [ParseSpan] return.
 type ParseError struct {
 	Text   string // the text that was given
-	Reason string // what is wrong with it, without a full stop
+	Reason string // what is wrong with it, as in "is not a date: there is no month 13"
 	Cure   string // what to write instead, without a full stop
 }
 
 func (e *ParseError) Error() string {
-	return fmt.Sprintf("%.40q is not a date: %s; %s", e.Text, e.Reason, e.Cure)
+	return fmt.Sprintf("%.40q %s; %s", e.Text, e.Reason, e.Cure)
 }
 
 const wantISO = "write year, month and day as 2027-03-19"
@@ -23,13 +23,13 @@ const wantISO = "write year, month and day as 2027-03-19"
 // nothing else: no blanks, no signs, no other order. Errors are *[ParseError].
 func Parse(s string) (Date, error) {
 	if len(s) != 10 || s[4] != '-' || s[7] != '-' {
-		return 0, &ParseError{Text: s, Reason: "it is not written YYYY-MM-DD", Cure: wantISO}
+		return 0, &ParseError{Text: s, Reason: "is not a date: it is not written YYYY-MM-DD", Cure: wantISO}
 	}
 	var ymd [3]int
 	for i, part := range [3]string{s[:4], s[5:7], s[8:]} {
 		for _, c := range []byte(part) {
 			if c < '0' || c > '9' {
-				return 0, &ParseError{Text: s, Reason: "it is not written YYYY-MM-DD", Cure: wantISO}
+				return 0, &ParseError{Text: s, Reason: "is not a date: it is not written YYYY-MM-DD", Cure: wantISO}
 			}
 			ymd[i] = ymd[i]*10 + int(c-'0')
 		}
@@ -40,13 +40,13 @@ func Parse(s string) (Date, error) {
 	}
 	switch {
 	case year < 1:
-		return 0, &ParseError{Text: s, Reason: "there is no year 0000", Cure: wantISO}
+		return 0, &ParseError{Text: s, Reason: "is not a date: there is no year 0000", Cure: wantISO}
 	case month < 1 || month > 12:
-		return 0, &ParseError{Text: s, Reason: fmt.Sprintf("there is no month %02d", month), Cure: wantISO}
+		return 0, &ParseError{Text: s, Reason: fmt.Sprintf("is not a date: there is no month %02d", month), Cure: wantISO}
 	default:
 		return 0, &ParseError{
 			Text:   s,
-			Reason: fmt.Sprintf("%04d-%02d has days 01 to %02d", year, month, daysIn(year, month)),
+			Reason: fmt.Sprintf("is not a date: %04d-%02d has days 01 to %02d", year, month, daysIn(year, month)),
 			Cure:   "check the day",
 		}
 	}
@@ -72,7 +72,7 @@ func ParseSpan(s string) (Span, error) {
 		return Span{}, err
 	}
 	if b < a {
-		return Span{}, &ParseError{Text: s, Reason: "the span ends before it begins", Cure: fmt.Sprintf("write %s..%s", b, a)}
+		return Span{}, &ParseError{Text: s, Reason: "ends before it begins", Cure: fmt.Sprintf("write %s..%s", b, a)}
 	}
 	return Span{First: a, Last: b}, nil
 }

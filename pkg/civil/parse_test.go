@@ -14,7 +14,7 @@ import (
 )
 
 const (
-	notISO  = "it is not written YYYY-MM-DD"
+	notISO  = "is not a date: it is not written YYYY-MM-DD"
 	wantISO = "write year, month and day as 2027-03-19"
 )
 
@@ -53,15 +53,15 @@ func TestParseRefuses(t *testing.T) {
 		{"letters", "2027-0a-19", notISO, wantISO},
 		{"other digits", "٢٠٢٧-٠٣-١٩", notISO, wantISO},
 		{"ten bytes that are not digits", "２-１-", notISO, wantISO},
-		{"year 0", "0000-01-01", "there is no year 0000", wantISO},
-		{"month 0", "2027-00-10", "there is no month 00", wantISO},
-		{"month 13", "2027-13-10", "there is no month 13", wantISO},
-		{"day 0", "2027-03-00", "2027-03 has days 01 to 31", "check the day"},
-		{"day 32", "2027-03-32", "2027-03 has days 01 to 31", "check the day"},
-		{"day 31 of a short month", "2027-04-31", "2027-04 has days 01 to 30", "check the day"},
-		{"29 February", "2027-02-29", "2027-02 has days 01 to 28", "check the day"},
-		{"29 February of a full century", "2100-02-29", "2100-02 has days 01 to 28", "check the day"},
-		{"30 February of a leap year", "2028-02-30", "2028-02 has days 01 to 29", "check the day"},
+		{"year 0", "0000-01-01", "is not a date: there is no year 0000", wantISO},
+		{"month 0", "2027-00-10", "is not a date: there is no month 00", wantISO},
+		{"month 13", "2027-13-10", "is not a date: there is no month 13", wantISO},
+		{"day 0", "2027-03-00", "is not a date: 2027-03 has days 01 to 31", "check the day"},
+		{"day 32", "2027-03-32", "is not a date: 2027-03 has days 01 to 31", "check the day"},
+		{"day 31 of a short month", "2027-04-31", "is not a date: 2027-04 has days 01 to 30", "check the day"},
+		{"29 February", "2027-02-29", "is not a date: 2027-02 has days 01 to 28", "check the day"},
+		{"29 February of a full century", "2100-02-29", "is not a date: 2100-02 has days 01 to 28", "check the day"},
+		{"30 February of a leap year", "2028-02-30", "is not a date: 2028-02 has days 01 to 29", "check the day"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			d, err := civil.Parse(row.text)
@@ -109,9 +109,9 @@ func TestParseSpanRefuses(t *testing.T) {
 		{"blanks", "2027-05-08 .. 2027-05-16", civil.ParseError{Text: "2027-05-08 ", Reason: notISO, Cure: wantISO}},
 		{"three points", "2027-05-08...2027-05-16", civil.ParseError{Text: ".2027-05-16", Reason: notISO, Cure: wantISO}},
 		{"three dates", "2027-05-08..2027-05-09..2027-05-10", civil.ParseError{Text: "2027-05-09..2027-05-10", Reason: notISO, Cure: wantISO}},
-		{"bad end", "2027-05-08..2027-05-32", civil.ParseError{Text: "2027-05-32", Reason: "2027-05 has days 01 to 31", Cure: "check the day"}},
+		{"bad end", "2027-05-08..2027-05-32", civil.ParseError{Text: "2027-05-32", Reason: "is not a date: 2027-05 has days 01 to 31", Cure: "check the day"}},
 		{"backwards", "2027-05-16..2027-05-08", civil.ParseError{
-			Text: "2027-05-16..2027-05-08", Reason: "the span ends before it begins", Cure: "write 2027-05-08..2027-05-16",
+			Text: "2027-05-16..2027-05-08", Reason: "ends before it begins", Cure: "write 2027-05-08..2027-05-16",
 		}},
 	} {
 		t.Run(row.name, func(t *testing.T) {

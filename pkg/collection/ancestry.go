@@ -97,8 +97,12 @@ func (r *reader) trace() {
 const maxMembers = 12
 
 func (r *reader) reportLoop(loop []int) {
-	var b strings.Builder
 	first := r.subject(loop[0])
+	if len(loop) == 1 {
+		r.errorAt(r.place(first), r.called(first)+" is its own ancestor: it is named as its own parent", "name another animal, or leave the parent out")
+		return
+	}
+	var b strings.Builder
 	b.WriteString(r.called(first) + " is its own ancestor: it comes from ")
 	for i, v := range loop[1:] {
 		if i == maxMembers {

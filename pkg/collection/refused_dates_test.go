@@ -20,7 +20,7 @@ diary:
 `,
 			want: []string{
 				`1:8: away: "2027-02-30" is not a date: 2027-02 has days 01 to 28; check the day`,
-				`1:32: away: "2027-05-16..2027-05-08" is not a date: the span ends before it begins; write 2027-05-08..2027-05-16`,
+				`1:32: away: "2027-05-16..2027-05-08" ends before it begins; write 2027-05-08..2027-05-16`,
 				`1:56: away: "2027-05-08 to 2027-05-16" is not a date: it is not written YYYY-MM-DD; write year, month and day as 2027-03-19`,
 				`1:82: away: "" is not a date: it is not written YYYY-MM-DD; write year, month and day as 2027-03-19`,
 				"1:86: away is in the year 2207; write a year from 1900 to 2199",

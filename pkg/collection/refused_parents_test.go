@@ -11,7 +11,7 @@ animals:
   - {id: A, species: hyla-cinerea, sire: A}
 `,
 			want: []string{
-				`2:10: animal "A" is its own ancestor: it comes from animal "A"; one of these parents is wrong`,
+				`2:10: animal "A" is its own ancestor: it is named as its own parent; name another animal, or leave the parent out`,
 			},
 		},
 		{
@@ -68,7 +68,7 @@ animals:
   - {id: E, species: hyla-cinerea, dam: D, sire: A}
 `,
 			want: []string{
-				`2:10: animal "A" is its own ancestor: it comes from animal "A"; one of these parents is wrong`,
+				`2:10: animal "A" is its own ancestor: it is named as its own parent; name another animal, or leave the parent out`,
 				`5:10: animal "D" is its own ancestor: it comes from animal "E" (line 6), that from animal "D"; one of these parents is wrong`,
 			},
 		},

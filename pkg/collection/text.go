@@ -176,7 +176,7 @@ func (r *reader) span(n *yaml.Node, name string, parse func(string) (civil.Span,
 	s, err := parse(text)
 	var bad *civil.ParseError
 	if errors.As(err, &bad) {
-		r.doc.Errorf(n, bad.Cure, "%s: %q is not a date: %s", name, bad.Text, bad.Reason)
+		r.doc.Errorf(n, bad.Cure, "%s: %q %s", name, bad.Text, bad.Reason)
 		return civil.Span{}
 	}
 	for _, d := range [...]civil.Date{s.First, s.Last} {

@@ -133,14 +133,30 @@ func (m *Mapping) Rest() (keys, values []*yaml.Node) {
 // It is called once, after all others.
 func (m *Mapping) Done() {
 	for i, taken := range m.taken {
-		if !taken {
-			k := m.pairs[2*i]
-			m.doc.Errorf(k, cureForName(k.Value, m.known, "known here: "), "unknown key %q in %s", shorten(k.Value), m.what)
+		if taken {
+			continue
 		}
+		k := m.pairs[2*i]
+		if number, ok := m.commaNumber(i); ok {
+			m.doc.Errorf(k, "write a point: "+number, "%s is not a key: inside { } a comma ends the value before it", k.Value)
+			continue
+		}
+		m.doc.Errorf(k, cureForName(k.Value, m.known, "known here: "), "unknown key %q in %s", shorten(k.Value), m.what)
 	}
-	if m.doc != nil {
-		m.doc.spare, m.known = m.known, nil
+}
+
+// commaNumber reports whether pair i is what comes after the comma of a number
+// such as 7,5 inside braces, and gives the pair before it with a point.
+func (m *Mapping) commaNumber(i int) (corrected string, ok bool) {
+	k := m.pairs[2*i]
+	if i == 0 || !isNull(m.pairs[2*i+1]) || m.Node.Style&yaml.FlowStyle == 0 || !plainInt.MatchString(k.Value) {
+		return "", false
 	}
+	name, before := m.pairs[2*i-2], m.pairs[2*i-1]
+	if !plainInt.MatchString(before.Value) {
+		return "", false
+	}
+	return name.Value + ": " + before.Value + "." + k.Value, true
 }
 
 // Text takes a scalar as the text that stands in the file. It is empty when
