@@ -29,14 +29,10 @@ func agendaCommand(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			agenda, err := room.Agenda(on, days)
-			if err != nil {
-				return inputError(err)
-			}
 			if err := a.warnOfConflicts(room, on); err != nil {
 				return err
 			}
-			return a.showAgenda(agenda)
+			return a.showAgenda(room.Agenda(on, days))
 		},
 	}
 	c.Flags().IntVar(&days, "days", 14, "how many `DAYS` to show, 1 to 366")

@@ -28,10 +28,7 @@ a calendar of its own: an import never takes away what fell out of the plan.`,
 			if err != nil {
 				return err
 			}
-			events, err := room.Events(on)
-			if err != nil {
-				return inputError(err)
-			}
+			events := room.Events(on)
 			if len(events.Events) == 0 {
 				return &exitError{code: exitNoPlan, err: errors.New("there is nothing to put into a calendar; add pairings, clutches or targets to the file")}
 			}

@@ -43,10 +43,7 @@ func main() {
 	}
 
 	// What is due this week?
-	agenda, err := room.Agenda(on, 7)
-	if err != nil {
-		log.Fatal(err)
-	}
+	agenda := room.Agenda(on, 7)
 	for _, t := range agenda.Tasks {
 		fmt.Printf("%s: %s\n", t.On, t.What)
 	}

@@ -65,9 +65,8 @@ type Holiday struct {
 }
 
 // Agenda gives what is due from a day on, for a number of days. It panics when
-// that is below 1. What clashes is told by [Room.Season]. The error is always
-// nil.
-func (r *Room) Agenda(on civil.Date, days int) (Agenda, error) {
+// that is below 1. What clashes is told by [Room.Season].
+func (r *Room) Agenda(on civil.Date, days int) Agenda {
 	mustKnow(on)
 	if days < 1 {
 		panic("frogroom: an agenda needs at least one day")
@@ -96,7 +95,7 @@ func (r *Room) Agenda(on civil.Date, days int) (Agenda, error) {
 		}
 	}
 	r.noParcels(&a)
-	return a, nil
+	return a
 }
 
 // tasks adds the events that ask for hands.

@@ -14,9 +14,7 @@ import (
 
 func agenda(t *testing.T, r *frogroom.Room, on string, days int) frogroom.Agenda {
 	t.Helper()
-	a, err := r.Agenda(day(on), days)
-	require.NoError(t, err)
-	return a
+	return r.Agenda(day(on), days)
 }
 
 // TestAgenda is a week with one of everything.
@@ -138,8 +136,7 @@ pairings:
 			if n > 400 && on < civil.Last-1 {
 				continue // all the days there are
 			}
-			a, err := r.Agenda(on, n)
-			require.NoError(t, err)
+			a := r.Agenda(on, n)
 			assert.Equal(t, on, a.Days.First)
 			assert.LessOrEqual(t, a.Days.Last, civil.Last)
 		}

@@ -6,29 +6,35 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/parentage"
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
 // Ancestry is a pedigree together with what is known of the animals in it.
 type Ancestry struct {
 	Pedigree *pedigree.Pedigree
+	// Table is the plain table of parents that it was read from, with the doubts
+	// about it; nil for a collection.
+	Table *parentage.Table
 
 	animals []collection.Animal // by number in the pedigree; none for a plain table
 	since   []civil.Date        // likewise, the first day in the room; unknown for always
+	species []string            // of the collection, in its order
 }
 
-// ReadPedigree reads a plain table of parents: see [pedigree.ReadCSV] for what
-// is accepted and for the errors, and [pedigree.New] for those of the parents.
-func ReadPedigree(r io.Reader) (*Ancestry, error) {
-	records, err := pedigree.ReadCSV(r)
+// ReadPedigree reads a plain table of parents: see [parentage.Read] for what is
+// accepted. The error is a *[parentage.Error], that of a loop too, when the table
+// cannot be used.
+func ReadPedigree(r io.Reader, options parentage.Options) (*Ancestry, error) {
+	table, err := parentage.Read(r, options)
 	if err != nil {
 		return nil, err
 	}
-	p, err := pedigree.New(records)
+	p, err := pedigree.New(table.Records)
 	if err != nil {
-		return nil, err
+		return nil, table.Locate(err)
 	}
-	return &Ancestry{Pedigree: p}, nil
+	return &Ancestry{Pedigree: p, Table: table}, nil
 }
 
 // ancestryOf builds the pedigree of a collection. Young of one clutch whose
@@ -36,7 +42,10 @@ func ReadPedigree(r io.Reader) (*Ancestry, error) {
 func ancestryOf(c *collection.Collection) (*Ancestry, error) {
 	a := &Ancestry{animals: c.Animals, since: make([]civil.Date, len(c.Animals))}
 	records := make([]pedigree.Record, len(c.Animals))
-	var groups groups
+	for _, s := range c.Species {
+		a.species = append(a.species, s.ID)
+	}
+	var sets parentSets
 	for i := range c.Animals {
 		animal := &c.Animals[i]
 		of, sireMix, damMix := animal.ID, collection.One, collection.One
@@ -46,24 +55,24 @@ func ancestryOf(c *collection.Collection) (*Ancestry, error) {
 		}
 		records[i] = pedigree.Record{
 			ID:   animal.ID,
-			Sire: groups.parent(of+", sire", animal.Sires, sireMix), // no id has a comma
-			Dam:  groups.parent(of+", dam", animal.Dams, damMix),
+			Sire: sets.parent(of+", sire", animal.Sires, sireMix), // no id has a comma
+			Dam:  sets.parent(of+", dam", animal.Dams, damMix),
 		}
 		a.since[i] = cmp.Or(animal.Acquired, animal.Hatched, laid, animal.OutOfWater)
 	}
 	var err error
-	a.Pedigree, err = pedigree.New(records, groups.list...)
+	a.Pedigree, err = pedigree.New(records, sets.list...)
 	return a, err
 }
 
-// groups are the parents that are one of several, each made once.
-type groups struct {
+// parentSets are the parents that are one of several, each made once.
+type parentSets struct {
 	list []pedigree.Group
 	made map[string]bool
 }
 
 // parent gives the name of a parent in the pedigree: its id, or that of a group.
-func (g *groups) parent(name string, ids []string, mix collection.Mix) string {
+func (g *parentSets) parent(name string, ids []string, mix collection.Mix) string {
 	switch {
 	case len(ids) == 0:
 		return ""

@@ -2,7 +2,6 @@ package frogroom
 
 import (
 	"fmt"
-	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
@@ -16,7 +15,7 @@ import (
 // what it could not check. The worst comes first. What is over is not checked.
 func (r *Room) Check(on civil.Date) strictyaml.Diagnostics {
 	mustKnow(on)
-	c := &check{room: r, on: on, found: slices.Clone(r.problems)}
+	c := &check{room: r, on: on, found: append(strictyaml.Diagnostics{}, r.problems...)}
 	p := r.plan(on, r.allPairings()).current()
 	c.pairings(p)
 	c.conflicts(p)

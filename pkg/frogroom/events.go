@@ -20,14 +20,14 @@ import (
 // a file without one. What will not be any more is cancelled.
 //
 // Pairings that are over are among them, those that cannot be planned are not;
-// [Room.Season] names these. The error is always nil.
-func (r *Room) Events(on civil.Date) (calendar.Calendar, error) {
+// [Room.Season] names these.
+func (r *Room) Events(on civil.Date) calendar.Calendar {
 	mustKnow(on)
 	name := r.Collection.Keeper
 	if name == "" {
 		name = "frog room"
 	}
-	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.plan(on, r.allPairings()), r.Clutches(on))}, nil
+	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.plan(on, r.allPairings()), r.Clutches(on))}
 }
 
 // Extent gives the days from the first event of a calendar to the last.

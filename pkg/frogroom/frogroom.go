@@ -4,7 +4,7 @@
 //
 //	room, problems, err := frogroom.Open("collection.yaml")
 //	if err != nil || room == nil { … } // problems say what is wrong, with place and cure
-//	agenda, err := room.Agenda(today, 14)
+//	agenda := room.Agenda(today, 14)
 //
 // [Room.Check], [Room.Kin], [Room.Season], [Room.Clutches], [Room.Events],
 // [Room.Agenda] and [Room.Lineage] are the questions. Step down to the packages

@@ -1,7 +1,9 @@
 package frogroom
 
 import (
+	"iter"
 	"slices"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
@@ -30,8 +32,10 @@ type KinRow struct {
 	Name       string            `json:"name,omitempty"`
 	Species    string            `json:"species,omitempty"`
 	Sex        collection.Sex    `json:"sex"`
-	Status     collection.Status `json:"status"`     // or [NotYet]
-	Generation int               `json:"generation"` // longest way to a founder
+	Sire       string            `json:"sire,omitempty"` // id; of one of several all ids, with | between them
+	Dam        string            `json:"dam,omitempty"`  // likewise
+	Status     collection.Status `json:"status"`         // or [NotYet]
+	Generation int               `json:"generation"`     // longest way to a founder
 	Inbreeding float64           `json:"inbreeding"`
 	// MeanKinship is the mean of the kinships with all living animals of the
 	// species, itself included when it is one; 0 when there are none.
@@ -39,6 +43,8 @@ type KinRow struct {
 	// CompleteGenerations is the equivalent number of generations of ancestors
 	// that are known (Maignel, Boichard and Verrier 1996).
 	CompleteGenerations float64 `json:"complete_generations"`
+	// KnownAncestry is the share of its genes that comes from known founders.
+	KnownAncestry float64 `json:"known_ancestry"`
 	// Expected is true when a parent or ancestor is one of several, so that
 	// the values are means over the possible parents.
 	Expected bool `json:"expected"`
@@ -49,73 +55,145 @@ type KinRow struct {
 // species that are in the room on that day.
 func (r *Room) Kin(on civil.Date) Kin {
 	mustKnow(on)
-	k := r.Ancestry.rows(on)
-	members := make(map[string][]int)
-	for i := range k.Animals {
-		members[k.Animals[i].Species] = append(members[k.Animals[i].Species], i)
+	return r.Ancestry.Kin(on, nil)
+}
+
+// Kin gives inbreeding and mean kinship of all animals. Mean kinship is to the
+// living animals of the species, whose numbers are given; nil stands for those
+// that are in the room on that day, or for all of a plain table.
+func (a *Ancestry) Kin(on civil.Date, living []int) Kin {
+	groups := a.groups(on, living)
+	k := Kin{On: on, Groups: []KinGroup{}, Animals: make([]KinRow, 0, a.Pedigree.Len())}
+	if a.Table != nil {
+		k.On = 0
 	}
-	for _, p := range r.Collection.Species {
-		r.Ancestry.group(&k, p.ID, members[p.ID])
+	for _, g := range groups {
+		k.Groups = append(k.Groups, g.figures())
 	}
+	k.Animals = slices.AppendSeq(k.Animals, a.rows(on, groups))
+	k.Warnings = a.KinWarnings()
 	return k
 }
 
-// Kin gives inbreeding and mean kinship of all animals of a plain table. All
-// of them count as living.
-func (a *Ancestry) Kin() Kin {
-	k := a.rows(0)
-	all := make([]int, a.Pedigree.Len())
-	for i := range all {
-		all[i] = i
-	}
-	a.group(&k, "", all)
-	return k
-}
-
-// rows gives a row for each animal, without its mean kinship.
-func (a *Ancestry) rows(on civil.Date) Kin {
-	k := Kin{On: on, Groups: []KinGroup{}, Animals: make([]KinRow, a.Pedigree.Len())}
-	for i := range k.Animals {
-		animal := a.animal(i)
-		k.Animals[i] = KinRow{
-			ID: animal.ID, Name: animal.Name, Species: animal.Species, Sex: animal.Sex,
-			Status:              a.status(i, on),
-			Generation:          a.Pedigree.Generation(i),
-			Inbreeding:          a.Pedigree.Inbreeding(i),
-			CompleteGenerations: a.Pedigree.CompleteGenerations(i),
-			Expected:            a.Pedigree.Uncertain(i),
+// KinWarnings says what the numbers of [Ancestry.Kin] leave out.
+func (a *Ancestry) KinWarnings() (warnings []string) {
+	for i := range a.Pedigree.Len() {
+		if a.Table == nil && a.Pedigree.Uncertain(i) {
+			warnings = append(warnings, expectedWarning)
+			break
 		}
 	}
-	if slices.ContainsFunc(k.Animals, func(r KinRow) bool { return r.Expected }) {
-		k.Warnings = append(k.Warnings, "values marked ~ are expectations: a parent or ancestor is one of several")
+	return append(warnings, founderWarning)
+}
+
+// KinRows gives the rows of [Ancestry.Kin] one after the other, for tables so
+// long that nobody wants to hold them. They are computed anew each time.
+func (a *Ancestry) KinRows(on civil.Date, living []int) iter.Seq[KinRow] {
+	return a.rows(on, a.groups(on, living))
+}
+
+func (a *Ancestry) rows(on civil.Date, groups []group) iter.Seq[KinRow] {
+	mean := make(map[string][]float64, len(groups))
+	for _, g := range groups {
+		mean[g.species] = g.mean
 	}
-	k.Warnings = append(k.Warnings, founderWarning)
+	return func(yield func(KinRow) bool) {
+		for i := range a.Pedigree.Len() {
+			row := a.row(i, on)
+			if m, ok := mean[row.Species]; ok {
+				row.MeanKinship = m[i]
+			}
+			if !yield(row) {
+				return
+			}
+		}
+	}
+}
+
+// row gives all of an animal but its mean kinship.
+func (a *Ancestry) row(i int, on civil.Date) KinRow {
+	row := KinRow{
+		ID: a.Pedigree.ID(i), Sex: collection.UnknownSex, Status: collection.Here,
+		Generation:          a.Pedigree.Generation(i),
+		Inbreeding:          a.Pedigree.Inbreeding(i),
+		CompleteGenerations: a.Pedigree.CompleteGenerations(i),
+		KnownAncestry:       a.Pedigree.KnownAncestry(i),
+		Expected:            a.Pedigree.Uncertain(i),
+	}
+	if a.Table != nil {
+		row.Sire, row.Dam = a.Table.Records[i].Sire, a.Table.Records[i].Dam
+		return row
+	}
+	animal := &a.animals[i]
+	row.Name, row.Species, row.Sex, row.Status = animal.Name, animal.Species, animal.Sex, a.status(i, on)
+	row.Sire, row.Dam = strings.Join(animal.Sires, "|"), strings.Join(animal.Dams, "|")
+	return row
+}
+
+// group is the living animals of a species.
+type group struct {
+	species string
+	living  []int
+	mean    []float64 // mean kinship of every animal of the pedigree to them
+}
+
+// groups gives the living animals of each species with the mean kinships.
+func (a *Ancestry) groups(on civil.Date, living []int) []group {
+	groups := a.members(on, living)
+	for i := range groups {
+		groups[i].mean = a.Pedigree.MeanKinship(groups[i].living)
+	}
+	return groups
+}
+
+// members sorts the living animals by species, in the order of the collection. A
+// species without any is left out.
+func (a *Ancestry) members(on civil.Date, living []int) (groups []group) {
+	if living == nil {
+		living = a.Living(on)
+	}
+	if a.Table != nil {
+		if len(living) > 0 {
+			groups = append(groups, group{living: living})
+		}
+		return groups
+	}
+	members := make(map[string][]int)
+	for _, i := range living {
+		members[a.animals[i].Species] = append(members[a.animals[i].Species], i)
+	}
+	for _, s := range a.species {
+		if m := members[s]; len(m) > 0 {
+			groups = append(groups, group{species: s, living: m})
+		}
+	}
+	return groups
+}
+
+// figures gives mean kinship and gene diversity of the group itself.
+func (g group) figures() KinGroup {
+	k := KinGroup{Species: g.species, Living: len(g.living)}
+	for _, i := range g.living {
+		k.MeanKinship += g.mean[i] / float64(len(g.living))
+	}
+	k.GeneDiversity = 1 - k.MeanKinship
 	return k
 }
 
-// group adds the living ones among the members of a species to k, and gives
-// all members their mean kinship with these. Without living ones it adds nothing.
-func (a *Ancestry) group(k *Kin, species string, members []int) {
+// Living gives the numbers of the animals that are in the room on a day; of a
+// plain table, of all. An unknown day stands for the end of the records.
+func (a *Ancestry) Living(on civil.Date) []int {
 	var living []int
-	for _, i := range members {
-		if k.Animals[i].Status == collection.Here {
+	for i := range a.Pedigree.Len() {
+		if a.status(i, on) == collection.Here {
 			living = append(living, i)
 		}
 	}
-	if len(living) == 0 {
-		return
-	}
-	mean := a.Pedigree.MeanKinship(living)
-	for _, i := range members {
-		k.Animals[i].MeanKinship = mean[i]
-	}
-	g := KinGroup{Species: species, Living: len(living)}
-	for _, i := range living {
-		g.MeanKinship += mean[i] / float64(len(living))
-	}
-	g.GeneDiversity = 1 - g.MeanKinship
-	k.Groups = append(k.Groups, g)
+	return living
 }
+
+// expectedWarning goes with values that are means over possible parents.
+const expectedWarning = "values marked ~ are expectations: a parent or ancestor is one of several"
 
 // founderWarning goes with every kinship.
 const founderWarning = "animals without recorded parents count as unrelated, so kinship and inbreeding are lower bounds"

@@ -11,6 +11,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/parentage"
 )
 
 // TestGroupSpawning holds what several possible parents come to against the
@@ -205,12 +206,12 @@ animals:
 			{Species: "hyla-cinerea", Living: 1, MeanKinship: 0.5, GeneDiversity: 0.5},
 		},
 		Animals: []frogroom.KinRow{
-			{ID: "A", Species: "clockwork", Sex: "male", Status: "died", MeanKinship: 1.0 / 6}, // 0, 1/4, 1/4
-			{ID: "D", Species: "clockwork", Sex: "female", Status: "here", MeanKinship: 1.0 / 3},
-			{ID: "K", Name: "Kai", Species: "clockwork", Sex: "unknown", Status: "here", Generation: 1, MeanKinship: 1.0 / 3, CompleteGenerations: 1},
-			{ID: "L", Species: "clockwork", Sex: "unknown", Status: "here", Generation: 1, MeanKinship: 1.0 / 3, CompleteGenerations: 1},
-			{ID: "Z", Species: "hyla-cinerea", Sex: "unknown", Status: "here", MeanKinship: 0.5},
-			{ID: "Y", Species: "xenopus-laevis", Sex: "unknown", Status: "died"}, // nobody there to be related to
+			{ID: "A", Species: "clockwork", Sex: "male", Status: "died", MeanKinship: 1.0 / 6, KnownAncestry: 1}, // 0, 1/4, 1/4
+			{ID: "D", Species: "clockwork", Sex: "female", Status: "here", MeanKinship: 1.0 / 3, KnownAncestry: 1},
+			{ID: "K", Name: "Kai", Species: "clockwork", Sex: "unknown", Status: "here", Sire: "A", Dam: "D", Generation: 1, MeanKinship: 1.0 / 3, CompleteGenerations: 1, KnownAncestry: 1},
+			{ID: "L", Species: "clockwork", Sex: "unknown", Status: "here", Sire: "A", Dam: "D", Generation: 1, MeanKinship: 1.0 / 3, CompleteGenerations: 1, KnownAncestry: 1},
+			{ID: "Z", Species: "hyla-cinerea", Sex: "unknown", Status: "here", MeanKinship: 0.5, KnownAncestry: 1},
+			{ID: "Y", Species: "xenopus-laevis", Sex: "unknown", Status: "died", KnownAncestry: 1}, // nobody there to be related to
 		},
 		Warnings: []string{"animals without recorded parents count as unrelated, so kinship and inbreeding are lower bounds"},
 	}
@@ -282,10 +283,14 @@ func TestRelatives(t *testing.T) {
 	assert.Equal(t, "[]", asJSON(t, alone))
 }
 
+func readTable(text string) (*frogroom.Ancestry, error) {
+	return frogroom.ReadPedigree(strings.NewReader(text), parentage.Options{})
+}
+
 func TestPlainTable(t *testing.T) {
-	a, err := frogroom.ReadPedigree(strings.NewReader("id,sire,dam\nK,A,D\nA,,\nD,0,NA\n"))
+	a, err := readTable("id,sire,dam\nK,A,D\nA,,\nD,0,NA\n")
 	require.NoError(t, err)
-	k := a.Kin()
+	k := a.Kin(0, nil)
 	require.Len(t, k.Groups, 1)
 	assert.Equal(t, 3, k.Groups[0].Living)
 	// K, A, D with each other: 1/2 three times, 1/4 four times, 0 twice, of nine.
@@ -298,11 +303,11 @@ func TestPlainTable(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, dot, `animal-A`)
 
-	empty, err := frogroom.ReadPedigree(strings.NewReader("id,sire,dam\n"))
+	empty, err := readTable("id,sire,dam\n")
 	require.NoError(t, err)
-	assert.NotContains(t, asJSON(t, empty.Kin()), "null")
-	_, err = frogroom.ReadPedigree(strings.NewReader("nonsense\n"))
+	assert.NotContains(t, asJSON(t, empty.Kin(0, nil)), "null")
+	_, err = readTable("nonsense\n")
 	assert.Error(t, err)
-	_, err = frogroom.ReadPedigree(strings.NewReader("id,sire,dam\nK,A,D\nK,,\n"))
+	_, err = readTable("id,sire,dam\nK,A,D\nK,,\n")
 	assert.Error(t, err)
 }

