@@ -31,38 +31,48 @@ type oddity struct {
 // event from. events are the ends of its steps, chance that of all that was
 // seen.
 func (s stretch) doubt(from Stage, events []Stage, chance float64) string {
-	odd := s.oddest()
-	text := fmt.Sprintf("%v %s %v, where the profile expects %d to %s (10th to 90th percentile): "+
+	sums := make([]Distribution, len(s.steps))
+	sum := Point(0)
+	for i, step := range s.steps {
+		sum = sum.Plus(step)
+		sums[i] = sum
+	}
+	return s.bounds.doubt(from, events, sums, "the profile expects", chance)
+}
+
+// doubt is the same for events that were expected after sums days; who says
+// who expected them.
+func (b bounds) doubt(from Stage, events []Stage, sums []Distribution, who string, chance float64) string {
+	odd := b.oddest(sums)
+	text := fmt.Sprintf("%v %s %v, where %s %d to %s (10th to 90th percentile): "+
 		"what was seen has a chance %s, so the step lengths, the temperature or a date is in doubt",
-		events[odd.step], odd.saw, from, odd.expected.Quantile(0.1), inDays(odd.expected.Quantile(0.9)), percent(chance))
+		events[odd.step], odd.saw, from, who, odd.expected.Quantile(0.1), inDays(odd.expected.Quantile(0.9)), percent(chance))
 	switch {
 	case chance >= impossible:
 		return text
-	case !s.closed:
+	case !b.closed:
 		return text + ", and the dates that follow are rough"
-	case len(s.steps) > 1:
+	case len(b.lo) > 1:
 		return text + ", and the dates between are rough"
 	}
 	return text
 }
 
 // oddest finds what was seen farthest out.
-func (s stretch) oddest() oddity {
+func (b bounds) oddest(sums []Distribution) oddity {
 	odd := oddity{chance: 2}
-	sum := Point(0)
-	for i, step := range s.steps {
-		sum = sum.Plus(step)
-		if s.closed && i == len(s.steps)-1 {
-			if c := 2 * min(sum.CDF(s.end+offByOne), 1-sum.CDF(s.end-offByOne-1)); c <= odd.chance {
-				odd = oddity{i, sum, c, "came " + inDays(s.end) + " after"}
+	for i, sum := range sums {
+		if b.closed && i == len(sums)-1 {
+			if c := 2 * min(sum.CDF(b.end+offByOne), 1-sum.CDF(b.end-offByOne-1)); c <= odd.chance {
+				odd = oddity{i, sum, c, "came " + inDays(b.end) + " after"}
 			}
 			break
 		}
-		if c := 1 - sum.CDF(s.lo[i]-1); s.lo[i] > 0 && c < odd.chance {
-			odd = oddity{i, sum, c, "did not come within " + inDays(s.lo[i]-1) + " of"}
+		if c := 1 - sum.CDF(b.lo[i]-1); b.lo[i] > 0 && c < odd.chance {
+			odd = oddity{i, sum, c, "did not come within " + inDays(b.lo[i]-1) + " of"}
 		}
-		if c := sum.CDF(s.hi[i]); s.hi[i] != never && c <= odd.chance {
-			odd = oddity{i, sum, c, "came within " + inDays(s.hi[i]) + " of"}
+		if c := sum.CDF(b.hi[i]); b.hi[i] != never && c <= odd.chance {
+			odd = oddity{i, sum, c, "came within " + inDays(b.hi[i]) + " of"}
 		}
 	}
 	return odd

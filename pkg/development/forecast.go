@@ -18,6 +18,7 @@ type Event struct {
 	Window   civil.Window // 10th, 50th and 90th percentile; not known where Dist is not
 	Recorded bool         // it was seen to begin, on the one day of Window
 	Dist     Distribution // days after laid; unknown where nothing is known of it
+	Basis    Basis        // what the date rests on; of [Model.Outlook] only
 }
 
 // Event gives the event of stage s; ok is false for stages that are not
@@ -54,7 +55,7 @@ func (m *Model) Forecast(laid civil.Date, looks []Look) Forecast {
 	for _, look := range looks {
 		look.mustBeValid()
 	}
-	ev := sift(laid, looks)
+	ev := sift(laid, m.halves(laid, looks))
 	f := ev.forecast(laid)
 	from, day := Laid, 0
 	for i := 0; i < len(links); {
@@ -94,19 +95,28 @@ func (ev *evidence) forecast(laid civil.Date) Forecast {
 // a recorded event, a step that is not known, or the last. It has no steps
 // when step i itself is not known.
 func (m *Model) stretch(ev *evidence, i, day int) stretch {
-	var s stretch
-	for ; i < len(links) && m.steps[i].Known() && !s.closed; i++ {
-		s.steps = append(s.steps, m.steps[i])
-		s.lo = append(s.lo, since(day, ev.lo[i]))
-		s.hi = append(s.hi, since(day, ev.hi[i]))
-		s.closed, s.end = ev.recorded[i], ev.day[i]-day
+	last := i
+	for last < len(links) && m.steps[last].Known() && (last == i || !ev.recorded[last-1]) {
+		last++
 	}
-	if last := len(s.hi) - 1; last >= 0 && !s.closed {
-		if next, ok := ev.nextRecorded(i); ok {
-			s.hi[last] = min(s.hi[last], ev.day[next]-day)
+	return stretch{m.steps[i:last], ev.bounds(i, last, day)}
+}
+
+// bounds gives what was seen of the steps from first to before last, which
+// begin on day.
+func (ev *evidence) bounds(first, last, day int) bounds {
+	var b bounds
+	for i := first; i < last; i++ {
+		b.lo = append(b.lo, since(day, ev.lo[i]))
+		b.hi = append(b.hi, since(day, ev.hi[i]))
+		b.closed, b.end = ev.recorded[i], ev.day[i]-day
+	}
+	if n := len(b.hi); n > 0 && !b.closed {
+		if next, ok := ev.nextRecorded(last); ok {
+			b.hi[n-1] = min(b.hi[n-1], ev.day[next]-day)
 		}
 	}
-	return s
+	return b
 }
 
 // since counts a bound from day.

@@ -2,6 +2,7 @@ package development
 
 import (
 	"fmt"
+	"math"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 )
@@ -22,6 +23,7 @@ const (
 	Reached LookKind = iota // it began on that day
 	NotYet                  // at the end of that day it had not begun
 	By                      // on that day it had begun; when is not known
+	Some                    // on that day some of the clutch had reached it, and others not
 )
 
 // String says what was seen, such as "hatched not yet on 2027-03-19".
@@ -33,13 +35,15 @@ func (l Look) String() string {
 		return fmt.Sprintf("%s not yet on %s", l.Stage, l.On)
 	case By:
 		return fmt.Sprintf("%s by %s", l.Stage, l.On)
+	case Some:
+		return fmt.Sprintf("%s in some on %s", l.Stage, l.On)
 	}
 	return fmt.Sprintf("%s LookKind(%d) on %s", l.Stage, int(l.Kind), l.On)
 }
 
 func (l Look) mustBeValid() {
 	l.Stage.mustBeValid()
-	if l.Kind < Reached || l.Kind > By {
+	if l.Kind < Reached || l.Kind > Some {
 		panic("development: no such kind of look: " + l.String())
 	}
 	if !l.On.Known() {
@@ -78,4 +82,33 @@ func (l Look) rulesOut(m Look) bool {
 	from, bounded := l.notBefore()
 	to, reached := m.atLatest()
 	return bounded && reached && l.Stage <= m.Stage && from > to
+}
+
+// someSpread is how far out siblings are seen, in standard deviations of their
+// spread: 95 of 100 are nearer to the middle one.
+const someSpread = 2
+
+// halves gives the looks with those that were true of some of a clutch put in
+// terms of the day by which half of it is there: neither so much later that
+// nobody could have been there yet, nor so much earlier that all would have been.
+func (m *Model) halves(laid civil.Date, looks []Look) []Look {
+	var out []Look
+	for _, l := range looks {
+		if l.Kind != Some {
+			out = append(out, l)
+			continue
+		}
+		factor := math.Exp(someSpread * m.siblings)
+		days := float64(max(l.On.Sub(laid), 0))
+		first, last := int(math.Ceil(days/factor)), int(math.Floor(days*factor))
+		if last >= longest {
+			out = append(out, Look{l.Stage, l.On, By}) // too old to be of use; sift says so
+			continue
+		}
+		if first > 0 {
+			out = append(out, Look{l.Stage, laid.Add(first - 1), NotYet})
+		}
+		out = append(out, Look{l.Stage, laid.Add(last), By})
+	}
+	return out
 }

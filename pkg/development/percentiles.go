@@ -102,3 +102,37 @@ func (t twoPiece) cdf(days float64) float64 {
 	}
 	return 1 // no spread above the median: all of that half is on it
 }
+
+// leastSpread is the smallest spread of ln days that is counted with: no
+// clutch keeps a length to the hour.
+const leastSpread = 0.01
+
+// standardised gives t with at least leastSpread on either side.
+func (t twoPiece) standardised() twoPiece {
+	t.below, t.above = max(t.below, leastSpread), max(t.above, leastSpread)
+	return t
+}
+
+// z gives a length in standard deviations of ln days from the median. t has
+// to be standardised.
+func (t twoPiece) z(days float64) float64 {
+	if days <= 0 {
+		return math.Inf(-1)
+	}
+	x := math.Log(days) - t.mu
+	if x < 0 {
+		return x / t.below
+	}
+	return x / t.above
+}
+
+// days is the inverse of z.
+func (t twoPiece) days(z float64) float64 {
+	if z < 0 {
+		return math.Exp(t.mu + z*t.below)
+	}
+	return math.Exp(t.mu + z*t.above)
+}
+
+// spread is the mean of the two.
+func (t twoPiece) spread() float64 { return (t.below + t.above) / 2 }

@@ -15,6 +15,7 @@ type evidence struct {
 	recorded [len(links)]bool
 	day      [len(links)]int // of the recorded events
 	lo, hi   [len(links)]int // of the other looks: not before, at latest
+	looks    int             // that were given, each counted once
 	warnings []string
 }
 

@@ -7,8 +7,13 @@ import "math"
 // went before tells nothing about what comes after; so stretches are solved one
 // by one, each exactly.
 type stretch struct {
-	steps  []Distribution
-	lo, hi []int // bounds of the day on which each step ends
+	steps []Distribution
+	bounds
+}
+
+// bounds are what was seen of a run of steps, in days from its begin.
+type bounds struct {
+	lo, hi []int // of the day on which each step ends
 	closed bool  // the last step ended on the day end
 	end    int
 }
@@ -137,13 +142,13 @@ func (s stretch) widened() stretch {
 }
 
 // reach is the latest day that what was seen has a step end on or after.
-func (s stretch) reach() int {
+func (b bounds) reach() int {
 	reach := 0
-	for _, lo := range s.lo {
+	for _, lo := range b.lo {
 		reach = max(reach, lo)
 	}
-	if s.closed {
-		reach = max(reach, s.end)
+	if b.closed {
+		reach = max(reach, b.end)
 	}
 	return reach
 }

@@ -1,0 +1,141 @@
+package development
+
+// A chain is a run of steps of one clutch that begins on a day, for certain or
+// with the chances of begin, and what was seen of it. Days are counted from
+// laying.
+type chain struct {
+	begin  masses
+	tempos []tempo
+	bounds
+	lattices []*lattice // of all steps but the last one of a closed chain
+	ends     [][2]int   // first and last day on which each of those may end
+}
+
+// outcome is what comes of a chain under one pace.
+type outcome struct {
+	chance      float64   // of what was seen; of a closed chain, of its very day
+	early, late float64   // of a closed chain: of its day or before, and of its day or later, give or take offByOne
+	reached     []float64 // chance that each step begins, and that all seen up to then is so
+	days        []masses  // chance of each day of the begin and of each end that is open, given all that was seen
+}
+
+// prepare fills in what does not depend on the pace. It reports whether there
+// is any way at all.
+func (c *chain) prepare(limit int) bool {
+	open := len(c.tempos)
+	if c.closed {
+		open--
+	}
+	first, last := c.begin.first, c.begin.first+len(c.begin.p)-1
+	for i := range open {
+		if first > last {
+			return false
+		}
+		l := c.tempos[i].lattice(first, last, limit)
+		first, last = l.ends(first, last)
+		first, last = max(first, c.lo[i]), min(last, c.hi[i])
+		if c.closed {
+			last = min(last, c.end)
+		}
+		c.lattices = append(c.lattices, &l)
+		c.ends = append(c.ends, [2]int{first, last})
+	}
+	return first <= last
+}
+
+// under works c out for one pace, by a pass forward and a pass backward over
+// the days.
+func (c *chain) under(p float64) outcome {
+	kernels := make([]kernel, len(c.lattices))
+	forward := make([]masses, len(c.lattices)+1)
+	forward[0] = c.begin
+	out := outcome{reached: []float64{c.begin.sum()}}
+	for i, l := range c.lattices {
+		kernels[i] = l.under(c.tempos[i].at(p))
+		forward[i+1] = kernels[i].forward(forward[i], c.ends[i])
+		if i+1 < len(c.tempos) {
+			out.reached = append(out.reached, forward[i+1].sum())
+		}
+	}
+	open := len(c.lattices)
+	last := forward[open]
+	chances := make([]float64, len(last.p)) // of what was seen later, for each day
+	if c.closed {
+		c.close(&out, last, chances, c.tempos[open].at(p))
+	} else {
+		out.chance = last.sum()
+		for i := range chances {
+			chances[i] = 1
+		}
+	}
+	if out.chance == 0 {
+		return out
+	}
+	out.days = make([]masses, open+1)
+	for i := open; ; i-- {
+		out.days[i] = masses{forward[i].first, make([]float64, len(chances))}
+		for j, x := range chances {
+			out.days[i].p[j] = x * forward[i].p[j] / out.chance
+		}
+		if i == 0 {
+			return out
+		}
+		chances = kernels[i-1].backward(forward[i-1], forward[i].first, chances)
+	}
+}
+
+// close works out the last step, which ended on a known day. begins are the
+// chances of its begin.
+func (c *chain) close(out *outcome, begins masses, chances []float64, b blend) {
+	t := c.tempos[len(c.tempos)-1]
+	for i, x := range begins.p {
+		if x == 0 {
+			continue
+		}
+		begin := begins.first + i
+		chances[i] = max(b.cdf(t.z(begin, c.end))-b.cdf(t.z(begin, c.end-1)), 0)
+		out.chance += x * chances[i]
+		out.early += x * b.cdf(t.z(begin, c.end+offByOne))
+		out.late += x * (1 - b.cdf(t.z(begin, c.end-offByOne-1)))
+	}
+}
+
+// forward gives the chances of the ends from those of the begins; ends are the
+// first and the last that are allowed.
+func (k kernel) forward(begins masses, ends [2]int) masses {
+	out := masses{ends[0], make([]float64, max(ends[1]-ends[0]+1, 0))}
+	for i, x := range begins.p {
+		if x < negligible/1000 {
+			continue
+		}
+		row := k.row(begins.first+i).within(ends[0], ends[1])
+		if len(row.p) == 0 {
+			continue
+		}
+		to := out.p[row.first-out.first:]
+		for j, y := range row.p {
+			to[j] += x * y
+		}
+	}
+	return out
+}
+
+// backward gives, for each of the begins, the chance of what was seen later,
+// from that of each end; first is the day of later[0].
+func (k kernel) backward(begins masses, first int, later []float64) []float64 {
+	chances := make([]float64, len(begins.p))
+	for i := range chances {
+		if begins.p[i] < negligible/1000 {
+			continue
+		}
+		row := k.row(begins.first+i).within(first, first+len(later)-1)
+		if len(row.p) == 0 {
+			continue
+		}
+		from := later[row.first-first:]
+		for j, y := range row.p {
+			chances[i] += y * from[j]
+		}
+	}
+	return chances
+}

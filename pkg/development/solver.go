@@ -1,0 +1,250 @@
+package development
+
+import (
+	"math"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+)
+
+// A solver works through the stretches of a clutch, from one recorded event to
+// the next, and keeps how likely each pace is by all that it has been through.
+// Given the pace, stretches tell nothing of each other.
+type solver struct {
+	model   *Model
+	ev      *evidence
+	room    *Room
+	tempos  [len(links)]tempo
+	out     *Outlook
+	begin   masses // of laying
+	weights [len(paces)]float64
+	solved  []solved
+	stalled float64 // chance of all that was seen, and a stall
+	goingOn float64 // chance that no step so far was one to stall in
+}
+
+// solved is a stretch that is worked out.
+type solved struct {
+	first, steps int // the first step, and how many
+	outcomes     [len(paces)]outcome
+}
+
+func (s *solver) run() {
+	s.goingOn = 1
+	begin, from := s.begin, Laid
+	for i := 0; i < len(links); {
+		last := i
+		for last < len(links) && s.model.steps[last].Known() && (last == i || !s.ev.recorded[last-1]) {
+			last++
+		}
+		closed := last > i && s.ev.recorded[last-1]
+		if last > i {
+			s.stretch(i, last, begin, from)
+		}
+		if !closed {
+			next, ok := s.ev.nextRecorded(last)
+			if !ok {
+				break
+			}
+			last = next + 1
+		}
+		i, from = last, links[last-1].end
+		begin = masses{s.ev.day[last-1], []float64{1}}
+	}
+	s.mix()
+}
+
+// stretch works out the steps from first to before last. What it cannot say
+// anything about it leaves out.
+func (s *solver) stretch(first, last int, begin masses, from Stage) {
+	day := begin.first
+	b := s.ev.bounds(first, last, 0)
+	if b.hi[len(b.hi)-1] < day || b.closed && b.end < day {
+		return // recorded dates run backward, and sift has said so
+	}
+	if b.reach()-day > longest {
+		s.out.warn("what was seen after %v reaches over more than ten years: no dates are given for it", from)
+		return
+	}
+	c := chain{begin: begin, tempos: s.tempos[first:last], bounds: b}
+	done := solved{first: first, steps: last - first}
+	chance, possible := s.outcomes(&c, &done, day+longest)
+	dated := len(begin.p) == 1 // otherwise the chance of what was seen says nothing
+	if dated && chance < doubtful {
+		s.doubt(first, last, day, from, chance)
+	}
+	if !possible || dated && chance < impossible {
+		wide := make([]tempo, len(c.tempos))
+		for i, t := range c.tempos {
+			wide[i] = t.widened(max(b.reach(), day))
+		}
+		c = chain{begin: begin, tempos: wide, bounds: b}
+		if _, possible = s.outcomes(&c, &done, day+2*(b.reach()-day)+longest/10); !possible {
+			return
+		}
+	}
+	s.stalls(first, last, b, &done)
+	total := 0.0
+	for i := range s.weights {
+		s.weights[i] *= done.outcomes[i].chance
+		total += s.weights[i]
+	}
+	for i := range s.weights {
+		s.weights[i] /= total
+	}
+	s.stalled /= total
+	s.solved = append(s.solved, done)
+}
+
+// outcomes works a chain out under every pace. chance is that of what was seen
+// or what is farther out; possible is false when there is no way at all.
+func (s *solver) outcomes(c *chain, done *solved, limit int) (chance float64, possible bool) {
+	if !c.prepare(limit) {
+		return 0, false
+	}
+	early, late, total := 0.0, 0.0, 0.0
+	for i, p := range paces {
+		o := &done.outcomes[i]
+		*o = outcome{}
+		if s.weights[i] < rarePace {
+			continue
+		}
+		*o = c.under(p.at)
+		total += s.weights[i] * o.chance
+		early += s.weights[i] * o.early
+		late += s.weights[i] * o.late
+	}
+	if c.closed {
+		return min(1, 2*min(early, late)), total > 0
+	}
+	return total, total > 0
+}
+
+// rarePace is how unlikely a pace is that is followed no farther.
+const rarePace = 1e-7
+
+// doubt says what is unlikely about a stretch.
+func (s *solver) doubt(first, last, day int, from Stage, chance float64) {
+	free := chain{begin: masses{0, []float64{1}}, bounds: bounds{}}
+	for i := first; i < last; i++ {
+		free.tempos = append(free.tempos, s.tempos[i])
+		free.lo, free.hi = append(free.lo, ever), append(free.hi, never)
+	}
+	free.begin.first = day
+	var done solved
+	s.outcomes(&free, &done, day+longest)
+	stages := make([]Stage, last-first)
+	sums := make([]Distribution, last-first)
+	for i := range sums {
+		stages[i] = links[first+i].end
+		sums[i] = blended(&done, s.weights, i+1).Plus(Point(-day))
+	}
+	who := "the profile expects"
+	if s.room != nil {
+		who = "the profile and your records expect"
+	}
+	s.out.warn("%s", s.ev.bounds(first, last, day).doubt(from, stages, sums, who, chance))
+}
+
+// stalls counts the ways in which the clutch may have stalled in one of the
+// steps: nothing was seen of the end of it, nor of anything later.
+func (s *solver) stalls(first, last int, b bounds, done *solved) {
+	for i := first; i < last; i++ {
+		_, later := s.ev.nextRecorded(i)
+		if !later && b.hi[i-first] == never {
+			for j, w := range s.weights {
+				if reached := done.outcomes[j].reached; len(reached) > i-first {
+					s.stalled += s.goingOn * s.model.stalls[i] * w * reached[i-first]
+				}
+			}
+		}
+		s.goingOn *= 1 - s.model.stalls[i]
+	}
+}
+
+// blended gives the distribution of the day of the begin (0) or of an end
+// (from 1) of a stretch, over all paces.
+func blended(done *solved, weights [len(paces)]float64, which int) Distribution {
+	lo, hi := math.MaxInt, math.MinInt
+	for _, o := range done.outcomes {
+		if len(o.days) > which && len(o.days[which].p) > 0 {
+			lo = min(lo, o.days[which].first)
+			hi = max(hi, o.days[which].first+len(o.days[which].p)-1)
+		}
+	}
+	if lo > hi {
+		return Distribution{}
+	}
+	sum := make([]float64, hi-lo+1)
+	for i, o := range done.outcomes {
+		if len(o.days) > which {
+			for j, x := range o.days[which].p {
+				sum[o.days[which].first-lo+j] += weights[i] * x
+			}
+		}
+	}
+	return FromMasses(lo, sum)
+}
+
+// mix gives the events what all stretches together say.
+func (s *solver) mix() {
+	o := s.out
+	for i := range s.solved {
+		done := &s.solved[i]
+		for j := range done.steps {
+			e := &o.Events[done.first+j]
+			if !e.Recorded {
+				if d := blended(done, s.weights, j+1); d.Known() {
+					e.set(o.From, d)
+				}
+			}
+		}
+		if done.first == 0 && !o.Laid.Known() {
+			if d := blended(done, s.weights, 0); d.Known() {
+				o.Laid = civil.Window{Early: o.From.Add(d.Quantile(0.1)), Likely: o.From.Add(d.Quantile(0.5)), Late: o.From.Add(d.Quantile(0.9))}
+			}
+		}
+	}
+	for i, p := range paces {
+		o.Pace += s.weights[i] * p.at
+	}
+	for i, p := range paces {
+		o.PaceSD += s.weights[i] * (p.at - o.Pace) * (p.at - o.Pace)
+	}
+	o.PaceSD = math.Sqrt(o.PaceSD)
+	if s.stalled > 0 {
+		o.Stall = s.stalled / (s.stalled + s.goingOn)
+	}
+	if o.Stall > stallTold {
+		o.warn("the chance that the clutch has stalled, or will, is %.0f %%: look at temperature, food and water, and ask a veterinarian when animals look unwell", 100*o.Stall)
+	}
+	s.bases()
+}
+
+// stallTold is the chance of a stall from which it is said aloud.
+const stallTold = 0.1
+
+// bases says what each date rests on.
+func (s *solver) bases() {
+	begin := 0 // the first step that is not behind a recorded event
+	for i := range links {
+		e := &s.out.Events[i]
+		switch {
+		case e.Recorded:
+			e.Basis = Basis{Seen: true}
+			begin = i + 1
+			continue
+		case !e.Dist.Known():
+			continue
+		}
+		longestStep := begin
+		for j := begin; j <= i; j++ {
+			if s.model.shapes[j].mu > s.model.shapes[longestStep].mu {
+				longestStep = j
+			}
+		}
+		e.Basis = Basis{Looks: s.ev.looks, Book: bookClutches}
+		if s.room != nil {
+			e.Basis.Finished, e.Basis.Running = s.room.steps[longestStep].finished, s.room.steps[longestStep].running
+		}
+	}
+}
