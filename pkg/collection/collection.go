@@ -21,7 +21,7 @@ import (
 // the order of its lists, and its strings may be shared.
 type Collection struct {
 	Keeper    string       // for headings
-	Holidays  string       // ISO 3166 code in small letters, empty when left out
+	Holidays  string       // ISO 3166 code in small letters, empty when left out; whether there is such a code is for others to say
 	Away      []civil.Span // days on which nobody is in the room, by first day
 	Shipping  Shipping
 	Targets   []Target
@@ -32,6 +32,8 @@ type Collection struct {
 	Clutches  []Clutch
 	Pairings  []Pairing
 	Diary     []Entry
+
+	HolidaysAt strictyaml.Position // where Holidays stands
 
 	doc      *strictyaml.Document // for the lines of the file
 	subjects map[string]subject

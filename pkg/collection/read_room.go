@@ -18,6 +18,7 @@ const maxCount = 100_000
 var holidayCode = regexp.MustCompile(`^[a-z]{2}(-[a-z0-9]{1,3})?$`)
 
 func (r *reader) holidays(m *strictyaml.Mapping) string {
+	r.c.HolidaysAt = strictyaml.PositionOf(strictyaml.Value(m.Node, "holidays"))
 	code := r.phrase(m, "holidays")
 	if code != "" && !holidayCode.MatchString(code) {
 		r.doc.Errorf(strictyaml.Value(m.Node, "holidays"),

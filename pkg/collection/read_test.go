@@ -74,10 +74,11 @@ func TestReadMinimal(t *testing.T) {
 func TestReadFullRoom(t *testing.T) {
 	c := full(t)
 	want := &collection.Collection{
-		Keeper:   "Lindenhof frog room",
-		Holidays: "de-by",
-		Away:     []civil.Span{{First: day("2027-02-13"), Last: day("2027-02-13")}, {First: day("2027-05-08"), Last: day("2027-05-16")}},
-		Shipping: collection.Shipping{Weekdays: []time.Weekday{time.Monday, time.Wednesday}, TransitDays: 2},
+		Keeper:     "Lindenhof frog room",
+		Holidays:   "de-by",
+		HolidaysAt: strictyaml.Position{Line: 3, Column: 11},
+		Away:       []civil.Span{{First: day("2027-02-13"), Last: day("2027-02-13")}, {First: day("2027-05-08"), Last: day("2027-05-16")}},
+		Shipping:   collection.Shipping{Weekdays: []time.Weekday{time.Monday, time.Wednesday}, TransitDays: 2},
 		Targets: []collection.Target{
 			{Name: "autumn show", On: day("2027-09-18"), Species: "agalychnis-callidryas", Froglets: 60, CertaintyPct: 90, At: at(7, 12)},
 			{Name: "club day", On: day("2027-10-02"), Species: "hyperolius-sp", Froglets: 5, CertaintyPct: 80, At: at(8, 12)},

@@ -16,8 +16,10 @@
 package frogroom
 
 import (
+	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
@@ -72,8 +74,10 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 	}
 	if c.Holidays != "" {
 		h, err := calendar.HolidaysOf(c.Holidays)
-		if err != nil {
-			bad("holidays: "+err.Error(), "without holidays: parcels are checked for weekdays only")
+		var unknown *calendar.UnknownCodeError
+		if errors.As(err, &unknown) {
+			problems = append(problems, c.Diagnostic(strictyaml.Error, c.HolidaysAt,
+				fmt.Sprintf("no public holidays are known for %q", unknown.Code), holidaysCure(unknown)))
 		}
 		room.holidays = h
 	}
@@ -95,6 +99,17 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 	}
 	room.problems = slices.Clone(problems)
 	return room, problems
+}
+
+// holidaysCure says what to write instead of a code that is not known.
+func holidaysCure(e *calendar.UnknownCodeError) string {
+	switch {
+	case e.Nearest != "":
+		return fmt.Sprintf("did you mean %q?", e.Nearest)
+	case len(e.Country) > 0:
+		return "write one of " + strings.Join(e.Country, ", ") + ", or remove the line"
+	}
+	return "write a country or region code such as de, de-by or us, or remove the line"
 }
 
 // of gives how a species is bred that the collection uses.

@@ -50,7 +50,7 @@ func TestRefused(t *testing.T) {
 		},
 		{
 			"a country that is not known: parcels would go on its holidays", "holidays: xx\n",
-			`room.yaml: holidays: no public holidays are known for "xx"; write an ISO 3166 code in small letters, such as de, de-by or us; without holidays: parcels are checked for weekdays only`,
+			`room.yaml:1:11: no public holidays are known for "xx"; write a country or region code such as de, de-by or us, or remove the line`,
 		},
 		{
 			"days that make no distribution", `
