@@ -58,8 +58,8 @@ pairings:
 		}},
 		Conflicts: []frogroom.Conflict{},
 		Unchecked: []string{
-			"tadpole tubs, froglet bins and hours of work were not checked",
-			"no room is kept for a second attempt when there are no eggs, nor a day to clean a place between two pairings",
+			"tadpole tubs, froglet bins and hours of work",
+			"room for a second attempt when there are no eggs, and for cleaning a place between two pairings",
 		},
 	}
 	if diff := cmp.Diff(want, got); diff != "" {

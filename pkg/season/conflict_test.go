@@ -159,15 +159,15 @@ func TestConflictFields(t *testing.T) {
 
 func TestUnchecked(t *testing.T) {
 	always := []string{
-		"tadpole tubs, froglet bins and hours of work were not checked",
-		"no room is kept for a second attempt when there are no eggs, nor a day to clean a place between two pairings",
+		"tadpole tubs, froglet bins and hours of work",
+		"room for a second attempt when there are no eggs, and for cleaning a place between two pairings",
 	}
 	room := season.Room{Capacity: []season.Capacity{{Place: "rain chamber"}}}
 	s := season.Plan(room, []season.Pairing{forward(t, "P-1", "2027-01-10"), forward(t, "P-2", "2027-01-10")}, date(t, "2027-01-10"))
 	assert.Empty(t, s.Conflicts)
 	assert.Equal(t, append([]string{
-		"cooling places: how many there are is not given, so it was not checked whether they are enough",
-		"rain chambers: how many there are is not given, so it was not checked whether they are enough",
+		"cooling places, for how many there are is not given",
+		"rain chambers, for how many there are is not given",
 	}, always...), s.Unchecked)
 	assert.Equal(t, always, season.Plan(room, nil, date(t, "2027-01-10")).Unchecked, "no pairing needs a place")
 }

@@ -50,9 +50,9 @@ func ExamplePlan() {
 	// rain         2027-04-30..2027-05-04, start no later than 2027-04-30
 	// rest         2027-05-05..2027-06-22
 	// sale-ready   2027-08-20 / 2027-09-01 / 2027-09-23
-	// not checked: cooling places: how many there are is not given, so it was not checked whether they are enough
-	// not checked: tadpole tubs, froglet bins and hours of work were not checked
-	// not checked: no room is kept for a second attempt when there are no eggs, nor a day to clean a place between two pairings
+	// not checked: cooling places, for how many there are is not given
+	// not checked: tadpole tubs, froglet bins and hours of work
+	// not checked: room for a second attempt when there are no eggs, and for cleaning a place between two pairings
 }
 
 // Two pairings share a rain chamber and a male.

@@ -85,7 +85,7 @@ func (y *yard) places() (conflicts []Conflict, unchecked []string) {
 	for _, place := range y.placeNames {
 		capacity, known := y.capacity[place]
 		if !known {
-			unchecked = append(unchecked, fmt.Sprintf("%ss: how many there are is not given, so it was not checked whether they are enough", place))
+			unchecked = append(unchecked, fmt.Sprintf("%ss, for how many there are is not given", place))
 			continue
 		}
 		for _, c := range crowds(y.holds[place], capacity, y.today) {
