@@ -93,12 +93,20 @@ func (c *check) targets(p *plan) {
 		case !ok:
 			c.warn(t.At, fmt.Sprintf("no pairing is planned for target %q", t.Name), "name it in a pairing: target: "+t.Name)
 		case o.FromEach > 0 && o.Outlook < o.Wanted:
-			c.warn(t.At, fmt.Sprintf("target %q wants %d froglets, and its pairings usually bring about %d", t.Name, o.Wanted, o.Outlook),
+			c.warn(t.At, fmt.Sprintf("target %q wants %d froglets, and its pairings usually bring about %d%s", t.Name, o.Wanted, o.Outlook, without(o.LeftOut)),
 				fmt.Sprintf("a usual clutch brings about %d; plan more of them", o.FromEach))
 		case o.FromEach == 0:
 			c.note(t.At, fmt.Sprintf("whether target %q is met was not checked: the profile of %s does not say what comes of a clutch", t.Name, t.Species), "")
 		}
 	}
+}
+
+// without names pairings that were not counted.
+func without(ids []string) string {
+	if len(ids) == 0 {
+		return ""
+	}
+	return ", not counting " + joined(ids) + " (in trouble, as said elsewhere)"
 }
 
 func (c *check) clutches() {

@@ -21,7 +21,7 @@ type Wish struct {
 // error is an *[UnknownAnimalError], a *[WishError] or a *[NoCycleError].
 func (r *Room) SeasonOf(on civil.Date, w Wish) (Season, error) {
 	mustKnow(on)
-	if err := r.check(w); err != nil {
+	if err := r.possible(w); err != nil {
 		return Season{}, err
 	}
 	dam, _ := r.Collection.Animal(w.Dams[0])
@@ -31,7 +31,8 @@ func (r *Room) SeasonOf(on civil.Date, w Wish) (Season, error) {
 	}}).whole()
 }
 
-func (r *Room) check(w Wish) error {
+// possible says why a wish cannot be planned.
+func (r *Room) possible(w Wish) error {
 	all := slices.Concat(w.Sires, w.Dams)
 	for i, id := range all {
 		if _, err := r.Ancestry.number(id); err != nil {

@@ -25,6 +25,23 @@ func TestSeasonOf(t *testing.T) {
 	}
 }
 
+// TestWishIsNobody: a pairing of the file that happens to be called like a wish
+// has nothing to do with it.
+func TestWishIsNobody(t *testing.T) {
+	r := room(t, basic+`
+clutches:
+  - {id: C, laid: 2026-10-01, pairing: this pairing}
+pairings:
+  - {id: this pairing, dam: D, sire: A, start: 2026-09-01}
+diary:
+  - {on: 2026-09-03, pairing: this pairing, began: conditioning}
+`)
+	s, err := r.SeasonOf(day("2026-12-01"), frogroom.Wish{Dams: []string{"E"}, Sires: []string{"B"}, Start: day("2027-01-04")})
+	require.NoError(t, err)
+	assert.Equal(t, day("2027-01-04"), s.Pairings[0].Phases[0].Span.First)
+	assert.Empty(t, s.Pairings[0].Warnings)
+}
+
 func TestSeasonOfRefused(t *testing.T) {
 	r := room(t, basic+"  - {id: Z, species: hyla-cinerea, sex: female}\n")
 	both := frogroom.Wish{Dams: []string{"Z"}, Sires: []string{"D"}, Start: day("2027-01-04")}
