@@ -200,7 +200,8 @@ func (a *app) show(name string, result any, tables ...*table.Table) error {
 	return a.write(b.Bytes())
 }
 
-// document is a JSON result: {"schema": 1, name: result}.
+// document is a JSON result: {"schema": 1, name: result}; without a name the
+// members of the result, which must have some, stand beside the number.
 type document struct {
 	name   string
 	result any
@@ -217,6 +218,9 @@ func (d document) MarshalJSON() ([]byte, error) {
 	e.SetEscapeHTML(false)
 	if err := e.Encode(d.result); err != nil {
 		return nil, err
+	}
+	if d.name == "" {
+		return fmt.Appendf(nil, `{"schema":1,%s`, bytes.TrimPrefix(b.Bytes(), []byte("{"))), nil
 	}
 	return fmt.Appendf(nil, `{"schema":1,%s:%s}`, name, bytes.TrimSpace(b.Bytes())), nil
 }

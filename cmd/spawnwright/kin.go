@@ -1,193 +1,130 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"math"
-	"os"
-	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
-	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
-	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/diversity"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
-	"github.com/spawnwright/spawnwright/pkg/pedigree"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 func kinCommand(a *app) *cobra.Command {
-	var all bool
-	var parents string
+	var k kinFlags
 	c := &cobra.Command{
 		Use:   "kin [ANIMAL [ANIMAL]]",
 		Short: "inbreeding of all, the relatives of one, how two are related",
 		Long: `kin without an animal lists inbreeding and mean kinship of all animals in the
 room. With one animal it lists the others of the species, the least related
-first. With two it tells their kinship, which is the inbreeding coefficient that
-their young would have, and the ancestors that it comes from.
+first. With two, or --pair, it tells their kinship, which is the inbreeding
+coefficient that their young would have, and how they are related. With --summary
+it tells what a line is judged by: gene diversity, what is left of the founders,
+effective size.
 
 With --pedigree it works on a plain table of parents with the columns id, sire
-and dam, in any order.`,
+and dam, its rows in any order. With --format csv there is a row for every animal,
+in the order of the input, with all digits.`,
 		Example: `  spawnwright kin
   spawnwright kin AC-14
-  spawnwright kin AC-14 AC-21
-  spawnwright kin --pedigree herd.csv 17 23`,
+  spawnwright kin --pair AC-14 AC-21
+  spawnwright kin --summary
+  spawnwright kin --pedigree herd.csv --format csv -o kin.csv
+  spawnwright kin --pedigree herd.csv --columns id=Tier,sire=Vater,dam=Mutter --living living.txt`,
 		Args:              atMost(2, "animals"),
 		ValidArgsFunction: a.completeAnimals(2),
-		RunE: func(_ *cobra.Command, args []string) error {
-			if all && len(args) > 0 {
-				return usagef("--all lists all animals, so name none with it")
-			}
-			on, err := a.on()
-			if err != nil {
+		RunE: func(c *cobra.Command, args []string) error {
+			if err := k.check(args, c.Flags().Changed("drops") || c.Flags().Changed("seed")); err != nil {
 				return err
 			}
-			ancestry, kin, err := a.ancestry(parents, on)
-			if err != nil {
-				return err
-			}
-			switch len(args) {
-			case 1:
-				return a.showRelatives(ancestry, args[0], on)
-			case 2:
-				return a.showPair(ancestry, args[0], args[1])
-			}
-			return a.showKin(kin(), all || parents != "")
+			return a.kin(&k, args)
 		},
 	}
-	c.Flags().BoolVar(&all, "all", false, "also list animals that died or left")
-	pedigreeFlag(c, &parents)
+	c.Flags().BoolVar(&k.all, "all", false, "also list animals that died or left, and those still to come")
+	c.Flags().BoolVar(&k.pair, "pair", false, "how the two animals that are named are related")
+	c.Flags().BoolVar(&k.summary, "summary", false, "what a line is judged by: inbreeding, gene diversity, founders, effective size")
+	c.Flags().StringVar(&k.living, "living", "", "the animals that means and the summary are taken over, a `FILE` with an id a line; - reads standard input (default: all that neither died nor left)")
+	c.Flags().IntVar(&k.drops.Count, "drops", 1000, "how many times --summary plays heredity, to count the founders' genes that are left")
+	c.Flags().Uint64Var(&k.drops.Seed, "seed", 1, "where the chance of --drops begins")
+	k.table.register(c)
 	a.formatFlag(c, "table", "json", "csv")
 	a.outFlag(c)
 	return c
 }
 
-func pedigreeFlag(c *cobra.Command, parents *string) {
-	c.Flags().StringVar(parents, "pedigree", "", "read parents from this table, a CSV `FILE`, instead of the keeper's file; - reads standard input")
+type kinFlags struct {
+	all, pair, summary bool
+	living             string
+	drops              diversity.Drops
+	table              tableFlags
 }
 
-// ancestry opens the keeper's file or a plain table of parents.
-func (a *app) ancestry(parents string, on civil.Date) (*frogroom.Ancestry, func() frogroom.Kin, error) {
-	if parents == "" {
-		room, err := a.open()
+// check finds flags that do not go together.
+func (k *kinFlags) check(args []string, drops bool) error {
+	switch {
+	case k.all && len(args) > 0:
+		return usagef("--all lists all animals, so name none with it")
+	case k.pair && len(args) != 2:
+		return usagef("--pair takes two animals, such as --pair AC-14 AC-21, but got %d", len(args))
+	case k.summary && (len(args) > 0 || k.all):
+		return usagef("--summary is about the living animals together; --living says which these are")
+	case k.living != "" && len(args) > 0:
+		return usagef("--living is for the list of animals and for --summary")
+	case k.living == "-" && (k.table.file == "-"):
+		return usagef("--living and --pedigree cannot both read standard input")
+	case drops && !k.summary:
+		return usagef("--drops and --seed are for --summary")
+	case k.drops.Count < 1:
+		return usagef("--drops %d: there must be at least one", k.drops.Count)
+	}
+	return nil
+}
+
+func (a *app) kin(k *kinFlags, args []string) error {
+	on, err := a.on()
+	if err != nil {
+		return err
+	}
+	ancestry, err := a.ancestry(&k.table)
+	if err != nil {
+		return err
+	}
+	switch len(args) {
+	case 1:
+		return a.showRelatives(ancestry, args[0], on)
+	case 2:
+		return a.showPair(ancestry, args[0], args[1])
+	}
+	living, err := a.living(k.living, ancestry)
+	switch {
+	case err != nil:
+		return err
+	case k.summary:
+		return a.showSummary(ancestry.Diversity(on, living, k.drops))
+	case a.format == "csv":
+		return a.writeKin(ancestry, on, living)
+	}
+	return a.showKin(ancestry.Kin(on, living), k.all || k.table.given())
+}
+
+// living reads the list of living animals; without one it gives nil.
+func (a *app) living(file string, ancestry *frogroom.Ancestry) (living []int, err error) {
+	if file == "" {
+		return nil, nil
+	}
+	err = a.input(file, func(name string, r io.Reader) error {
+		numbers, warnings, err := ancestry.ReadLiving(r)
 		if err != nil {
-			return nil, nil, err
+			return a.badTable(name, err)
 		}
-		return room.Ancestry, func() frogroom.Kin { return room.Kin(on) }, nil
-	}
-	name, in := "standard input", a.stdin
-	if parents != "-" {
-		f, err := os.Open(parents)
-		if err != nil {
-			return nil, nil, fileError(err)
-		}
-		defer f.Close()
-		a.inputs = append(a.inputs, parents)
-		name, in = parents, f
-	}
-	data, err := io.ReadAll(in)
-	if err != nil {
-		return nil, nil, fileError(err)
-	}
-	ancestry, err := frogroom.ReadPedigree(bytes.NewReader(data))
-	if err != nil {
-		return nil, nil, a.badTable(name, err)
-	}
-	return ancestry, ancestry.Kin, nil
-}
-
-// badTable shows all that is wrong with a table of parents, each with its place.
-func (a *app) badTable(name string, err error) error {
-	list := []error{err}
-	var joined interface{ Unwrap() []error }
-	if errors.As(err, &joined) {
-		list = joined.Unwrap()
-	}
-	var problems strictyaml.Diagnostics
-	for _, e := range list {
-		d := strictyaml.Diagnostic{File: name, Severity: strictyaml.Error, Message: strings.TrimPrefix(e.Error(), "pedigree: ")}
-		var at *pedigree.TableError
-		if errors.As(e, &at) {
-			d.Line, d.Column, d.Message = at.Line, at.Column, at.Message
-		}
-		problems = append(problems, d)
-	}
-	a.print(problems)
-	return &exitError{code: exitInput}
-}
-
-func (a *app) showKin(k frogroom.Kin, all bool) error {
-	rows := &table.Table{Empty: "There is no animal to list.", Columns: []table.Column{
-		{Name: "id"},
-		{Name: "name"},
-		{Name: "sex"},
-		{Name: "generation", Right: true},
-		{Name: "inbreeding", Right: true},
-		{Name: "mean kinship", Right: true},
-		{Name: "known generations", Right: true},
-		{Name: "status"},
-	}}
-	shown := []frogroom.KinRow{}
-	for _, r := range k.Animals {
-		if all || r.Status == collection.Here {
-			shown = append(shown, r)
-			rows.Add(r.ID, r.Name, string(r.Sex), fmt.Sprint(r.Generation), coefficient(r.Inbreeding, r.Expected),
-				coefficient(r.MeanKinship, false), fmt.Sprintf("%.2f", r.CompleteGenerations), string(r.Status))
-		}
-	}
-	k.Animals = shown
-	groups := &table.Table{Empty: "No animal is here.", Columns: []table.Column{
-		{Name: "species"}, {Name: "living", Right: true}, {Name: "mean kinship", Right: true}, {Name: "gene diversity", Right: true},
-	}}
-	for _, g := range k.Groups {
-		groups.Add(g.Species, fmt.Sprint(g.Living), coefficient(g.MeanKinship, false), coefficient(g.GeneDiversity, false))
-	}
-	a.warn(k.Warnings)
-	return a.show("kin", k, rows, groups)
-}
-
-func (a *app) showRelatives(ancestry *frogroom.Ancestry, id string, on civil.Date) error {
-	relatives, err := ancestry.Relatives(id, on)
-	if err != nil {
-		return unknownID(err)
-	}
-	t := &table.Table{
-		Title:   "Kinship with " + id + ", the least related first",
-		Empty:   "No other animal of its species is here.",
-		Columns: []table.Column{{Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "kinship", Right: true}},
-	}
-	for _, r := range relatives {
-		t.Add(r.ID, r.Name, string(r.Sex), coefficient(r.Kinship, r.Expected))
-	}
-	if slices.ContainsFunc(relatives, func(r frogroom.Relative) bool { return marked(r.Kinship, r.Expected) }) {
-		a.warn([]string{markWarning})
-	}
-	return a.show("relatives", relatives, t)
-}
-
-func (a *app) showPair(ancestry *frogroom.Ancestry, one, other string) error {
-	p, err := ancestry.Pair(one, other)
-	if err != nil {
-		return unknownID(err)
-	}
-	title := fmt.Sprintf("%s and %s: kinship %s", p.A, p.B, coefficient(p.Kinship, p.Expected))
-	if len(p.Shared) > 0 {
-		title += ", through:"
-	}
-	t := &table.Table{Title: title, Empty: "No shared ancestor is known.", Columns: []table.Column{{Name: "shared ancestor"}, {Name: "name"}, {Name: "share", Right: true}}}
-	for _, s := range p.Shared {
-		t.Add(s.ID, s.Name, coefficient(s.Share, false))
-	}
-	if marked(p.Kinship, p.Expected) {
-		a.warn([]string{markWarning})
-	}
-	a.warn(p.Warnings)
-	return a.show("pair", p, t)
+		a.printTable(name, strictyaml.Warning, warnings, 0)
+		living = numbers
+		return nil
+	})
+	return living, err
 }
 
 // coefficient writes a probability; a ~ marks a mean over possible parents.

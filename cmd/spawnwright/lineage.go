@@ -14,7 +14,7 @@ import (
 
 func lineageCommand(a *app) *cobra.Command {
 	var ancestors, descendants bool
-	var parents string
+	var parents tableFlags
 	c := &cobra.Command{
 		Use:   "lineage [ANIMAL…]",
 		Short: "the family tree as a graph, drawn when Graphviz is installed",
@@ -32,7 +32,7 @@ runs the program dot of Graphviz to draw it.`,
 			if err != nil {
 				return err
 			}
-			ancestry, _, err := a.ancestry(parents, on)
+			ancestry, err := a.ancestry(&parents)
 			if err != nil {
 				return err
 			}
@@ -52,7 +52,7 @@ runs the program dot of Graphviz to draw it.`,
 	}
 	c.Flags().BoolVar(&ancestors, "ancestors", false, "only ancestors of the animals that are named")
 	c.Flags().BoolVar(&descendants, "descendants", false, "only descendants of the animals that are named")
-	pedigreeFlag(c, &parents)
+	parents.register(c)
 	a.outFlag(c)
 	return c
 }

@@ -2,8 +2,8 @@ package diversity
 
 import "github.com/spawnwright/spawnwright/pkg/pedigree"
 
-// Summary is what a line is judged by. A pointer is nil, and left out of JSON,
-// where there is no such value.
+// Summary is what a line is judged by. A pointer is nil, and null in JSON, where
+// there is no such value.
 type Summary struct {
 	Animals int `json:"animals"` // living ones
 	// Founders is the number of animals without known parents, living or not,
@@ -15,12 +15,12 @@ type Summary struct {
 	MeanKinship    float64 `json:"mean_kinship"`   // each animal with itself included
 	GeneDiversity  float64 `json:"gene_diversity"` // 1 - MeanKinship
 
-	FounderEquivalents  *float64 `json:"founder_equivalents,omitempty"`
-	AncestorEquivalents *float64 `json:"ancestor_equivalents,omitempty"`
+	FounderEquivalents  *float64 `json:"founder_equivalents"`
+	AncestorEquivalents *float64 `json:"ancestor_equivalents"`
 	// FounderGenomeEquivalents is the estimator by kinship, and ...Retained that
 	// by retained genes: they differ.
-	FounderGenomeEquivalents         *float64 `json:"founder_genome_equivalents,omitempty"`
-	FounderGenomeEquivalentsRetained *float64 `json:"founder_genome_equivalents_retained,omitempty"`
+	FounderGenomeEquivalents         *float64 `json:"founder_genome_equivalents"`
+	FounderGenomeEquivalentsRetained *float64 `json:"founder_genome_equivalents_retained"`
 
 	CompleteGenerations float64 `json:"complete_generations"` // mean of the equivalent complete generations
 	// UnknownParents is the share of the genes that comes from unknown parents
@@ -31,10 +31,10 @@ type Summary struct {
 	Uncertain int `json:"uncertain"`
 
 	// EffectiveSize is not there when no animal is inbred: it is infinite then.
-	EffectiveSize *float64 `json:"effective_size,omitempty"`
+	EffectiveSize *float64 `json:"effective_size"`
 	// EffectiveSizeSE is not there when EffectiveSize is not, or is taken from a
 	// single animal.
-	EffectiveSizeSE *float64 `json:"effective_size_se,omitempty"`
+	EffectiveSizeSE *float64 `json:"effective_size_se"`
 	// EffectiveSizeAnimals is the number of animals that it is taken from: those
 	// of more than one complete generation.
 	EffectiveSizeAnimals int `json:"effective_size_animals"`
