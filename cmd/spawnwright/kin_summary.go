@@ -42,7 +42,7 @@ var figures = []figure{
 	{"complete generations", 2, always(func(s diversity.Summary) float64 { return s.CompleteGenerations })},
 	{"unknown parents", 4, always(func(s diversity.Summary) float64 { return s.UnknownParents })},
 	{"effective size", 1, sometimes(func(s diversity.Summary) *float64 { return s.EffectiveSize })},
-	{"effective size se", 1, sometimes(func(s diversity.Summary) *float64 { return s.EffectiveSizeSE })},
+	{"effective size se", 2, sometimes(func(s diversity.Summary) *float64 { return s.EffectiveSizeSE })},
 }
 
 // meanings say what the figures are whose names do not tell.

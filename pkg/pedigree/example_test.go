@@ -3,7 +3,6 @@ package pedigree_test
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
@@ -54,20 +53,6 @@ func ExampleNew_loop() {
 	}
 	// Output:
 	// [Bram Odo]
-}
-
-func ExampleReadCSV() {
-	records, err := pedigree.ReadCSV(strings.NewReader("Animal,Father,Mother,tank\nIsa,Odo,unknown,4\n"))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	for _, r := range records {
-		fmt.Printf("%+v\n", r)
-	}
-	// Output:
-	// {ID:Isa Sire:Odo Dam:}
-	// {ID:Odo Sire: Dam:}
 }
 
 func ExamplePedigree_SharedAncestors() {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/parentage"
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
@@ -22,11 +23,11 @@ func realPedigree(t *testing.T, name string) (*pedigree.Pedigree, []pedigree.Rec
 	file, err := os.Open(filepath.Join(folder, name))
 	require.NoError(t, err)
 	defer file.Close()
-	records, err := pedigree.ReadCSV(file)
+	table, err := parentage.Read(file, parentage.Options{})
 	require.NoError(t, err)
-	p, err := pedigree.New(records)
+	p, err := pedigree.New(table.Records)
 	require.NoError(t, err)
-	return p, records
+	return p, table.Records
 }
 
 // Berra, Alvarez and Ceballos 2010, BioScience 60:376: F is .0630 for the
