@@ -23,7 +23,8 @@ type SharedAncestor struct {
 // i or j is itself in the list when the other descends from it, and stands alone
 // when they are one animal. An ancestor of a shared ancestor is in the list only
 // for paths that do not meet below it. A [Group] is never in the list: shares
-// that come through it are split over its candidates.
+// that come through it are split over its candidates. Kinship that comes from a
+// [Source] has no ancestor to show and is left out here: see [Pedigree.Explain].
 //
 // Time and memory grow with the number of pairs of ancestors.
 func (p *Pedigree) SharedAncestors(i, j int) []SharedAncestor {
