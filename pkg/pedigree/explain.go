@@ -11,17 +11,21 @@ type Explanation struct {
 	A, B    int
 	Kinship float64
 	// Ancestors are those of [Pedigree.SharedAncestors], in that order, with
-	// their paths. Their shares and those of Sources add up to Kinship, to the
-	// rounding of the last digits.
+	// their paths. Their shares, those of Sources, and Beyond add up to Kinship,
+	// to the rounding of the last digits.
 	Ancestors []ExplainedAncestor
 	// Sources are those from which parents of both come, by id: a part of the
 	// kinship that no animal stands for.
 	Sources []SharedSource
+	// Beyond is the part that comes through ancestors too far up: 0 unless there
+	// are more than 2,000,000 pairs of ancestors, of which those of the latest
+	// generations are looked at.
+	Beyond float64
 	// Relationships are what the paths mean, the one that brings the largest share
 	// of the kinship first. See [Explanation.Words].
 	Relationships []Relationship
 	// Unnamed is the part of Kinship that no relationship and no source stands
-	// for: 0 but for rounding, unless the paths are too many to look at.
+	// for: 0 but for rounding, unless the paths are too many to look at all.
 	Unnamed float64
 }
 
@@ -61,31 +65,41 @@ type SharedSource struct {
 // paths are looked at, listed or not.
 //
 // It panics when paths is negative. Time and memory grow with the number of pairs
-// of ancestors.
+// of ancestors, up to the limit that Beyond speaks of.
 func (p *Pedigree) Explain(i, j, paths int) Explanation {
 	if paths < 0 {
 		panic("pedigree: a negative number of paths")
 	}
 	l := newLines(p, i, j)
-	e := Explanation{A: i, B: j, Kinship: p.Kinship(i, j)}
 	table := newPairTable(l)
 	table.fill()
-	place := map[int]int{}
+	e := Explanation{A: i, B: j, Kinship: p.Kinship(i, j)}
 	for _, met := range table.met {
 		a := SharedAncestor{Animal: l.animal[met.node], Share: met.chance * l.self[met.node]}
 		e.Ancestors = append(e.Ancestors, ExplainedAncestor{SharedAncestor: a, PathCount: met.ways})
 	}
 	slices.SortFunc(e.Ancestors, func(x, y ExplainedAncestor) int { return x.compare(y.SharedAncestor) })
-	for at, a := range e.Ancestors {
-		place[a.Animal] = at
-	}
 	for _, from := range table.from {
 		e.Sources = append(e.Sources, SharedSource{ID: l.id[from.node], Share: from.chance * l.self[from.node]})
 	}
+	if table.cut {
+		e.Beyond = e.Kinship - e.explained()
+	}
+	e.follow(table, paths)
+	e.Unnamed = e.unnamed()
+	return e
+}
 
+// follow lists the strongest paths and finds what they mean.
+func (e *Explanation) follow(t *pairTable, paths int) {
+	l := t.lines
+	place := map[int]int{}
+	for at, a := range e.Ancestors {
+		place[a.Animal] = at
+	}
 	r := relater{lines: l, kinds: map[kind]int{}, seen: map[string]bool{}}
-	search := newSearch(table)
-	for found := 0; found < max(paths, relationshipPaths); found++ {
+	search := newSearch(t)
+	for found := range max(paths, relationshipPaths) {
 		way, ok := search.next()
 		if !ok {
 			break
@@ -97,14 +111,29 @@ func (p *Pedigree) Explain(i, j, paths int) Explanation {
 		}
 	}
 	e.Relationships = r.relationships()
-	e.Unnamed = e.Kinship
-	for _, x := range e.Relationships {
-		e.Unnamed -= x.Share
+}
+
+// explained sums up ancestors and sources.
+func (e Explanation) explained() (sum float64) {
+	for _, a := range e.Ancestors {
+		sum += a.Share
 	}
 	for _, s := range e.Sources {
-		e.Unnamed -= s.Share
+		sum += s.Share
 	}
-	return e
+	return sum
+}
+
+// unnamed gives what relationships and sources leave.
+func (e Explanation) unnamed() float64 {
+	rest := e.Kinship
+	for _, x := range e.Relationships {
+		rest -= x.Share
+	}
+	for _, s := range e.Sources {
+		rest -= s.Share
+	}
+	return rest
 }
 
 // relationshipPaths is how many paths are looked at for the relationships.

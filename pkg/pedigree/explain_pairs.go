@@ -14,7 +14,12 @@ type pairTable struct {
 	pairs [][]pair // by younger node, in order of the older
 	met   []meet   // animals in which both can be
 	from  []meet   // sources in which both can be
+	count int
+	cut   bool // there were too many pairs: those that are left were dropped
 }
+
+// pairsKept is how many pairs are looked at: about 100 MB.
+const pairsKept = 2_000_000
 
 // pair is the older node of a pair.
 type pair struct {
@@ -42,6 +47,12 @@ func (t *pairTable) fill() {
 	t.add(l.a, l.b, 1, 1)
 	for k := int32(len(t.pairs) - 1); k >= 0; k-- {
 		t.pairs[k] = mergePairs(t.pairs[k])
+		t.count += len(t.pairs[k])
+		if t.count > pairsKept {
+			clear(t.pairs[:k+1])
+			t.cut = true
+			break
+		}
 		for _, p := range t.pairs[k] {
 			switch here := (meet{k, p.chance, p.ways}); {
 			case p.older == k && l.kind[k] == lineAnimal:

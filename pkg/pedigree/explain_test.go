@@ -3,6 +3,7 @@ package pedigree_test
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -72,6 +73,31 @@ func TestExplainCutsOff(t *testing.T) {
 	assert.Equal(t, "full siblings", strings.SplitN(e.Words(p.ID), ",", 2)[0])
 	assert.Contains(t, e.Words(p.ID), "related in more distant ways")
 	assert.Panics(t, func() { p.Explain(0, 1, -1) })
+}
+
+// More pairs of ancestors than are looked at: the latest generations are.
+func TestExplainLooksUpToALimit(t *testing.T) {
+	text := ""
+	random := rand.New(rand.NewPCG(1, 2))
+	const cohort = 150
+	for g := range 26 {
+		for i := range cohort {
+			if g == 0 {
+				text += fmt.Sprintf(" 0/%d,0,0", i)
+				continue
+			}
+			text += fmt.Sprintf(" %d/%d,%d/%d,%d/%d", g, i, g-1, random.IntN(75), g-1, 75+random.IntN(75))
+		}
+	}
+	p := build(t, text)
+	e := p.Explain(at(t, p, "25/3"), at(t, p, "25/9"), 3)
+	share := e.Beyond
+	for _, a := range e.Ancestors {
+		share += a.Share
+	}
+	assert.InDelta(t, e.Kinship, share, 1e-15)
+	assert.Positive(t, e.Beyond)
+	assert.Contains(t, e.Words(p.ID), "related in more distant ways")
 }
 
 // Counts that are too large stay at the largest. Each animal is selfed, which
@@ -170,6 +196,7 @@ func TestExplainSources(t *testing.T) {
 				}
 				require.InDelta(t, e.Kinship, sum, 1e-12)
 				require.InDelta(t, 0, e.Unnamed, 1e-12)
+				require.Zero(t, e.Beyond)
 			}
 		}
 	})
