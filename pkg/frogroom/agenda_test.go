@@ -72,7 +72,7 @@ func TestAgendaOfPassedStages(t *testing.T) {
 clutches:
   - {id: C, laid: 2027-02-10, dam: D}
 diary:
-  - {on: 2027-04-04, clutch: C, saw: out-of-water}
+  - {on: 2027-04-04, clutch: C, gosner: 46}
 `)
 	a := agenda(t, r, "2027-04-04", 10)
 	assert.Empty(t, a.Overdue)
@@ -87,7 +87,7 @@ clutches:
 diary:
   - {on: 2027-02-14, clutch: C, count: 0}
 `)
-	for _, on := range []string{"2027-02-15", "2027-03-29", "2027-12-01"} {
+	for _, on := range []string{"2027-02-15", "2027-03-20", "2027-03-29", "2027-12-01"} {
 		a := agenda(t, r, on, 10)
 		assert.Empty(t, a.Overdue, on)
 		assert.Empty(t, a.Tasks, on)
@@ -112,6 +112,13 @@ func TestOverduePhases(t *testing.T) {
 		}
 		assert.Equal(t, row.want, strings.Join(texts, "\n"), row.name)
 	}
+}
+
+// TestTooLateIsNotOverdue: a cycle that would have had to begin long ago is a
+// conflict of the season, and nobody waits for its last phase.
+func TestTooLateIsNotOverdue(t *testing.T) {
+	r := room(t, basic+"pairings: [{id: P, dam: D, sire: A, ready_by: 2027-05-24}]\n")
+	assert.Empty(t, agenda(t, r, "2027-03-10", 1).Overdue)
 }
 
 // TestHolidaysUnknown says what is left out.

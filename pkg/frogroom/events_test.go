@@ -219,15 +219,15 @@ diary:
 	assert.Equal(t, days("2027-09-13", "2027-09-18"), frogroom.Extent(c))
 }
 
-// TestArrivesInTime: with two days on the way the Thursday before a Saturday is
-// the last on which a parcel gets there.
+// TestArrivesInTime: with two days on the way a parcel for Thursday leaves on
+// Tuesday at the latest.
 func TestArrivesInTime(t *testing.T) {
 	r := room(t, basic+`
 shipping: {weekdays: [monday, tuesday, wednesday, thursday, friday], transit_days: 2}
 targets:
-  - {name: show, on: 2027-09-18, species: clockwork, froglets: 30}
+  - {name: show, on: 2027-09-16, species: clockwork, froglets: 30}
 `)
-	assert.Equal(t, days("2027-09-16", "2027-09-16"), events(t, r, "2027-02-01")["target/show/last parcel"].Span)
+	assert.Equal(t, days("2027-09-14", "2027-09-14"), events(t, r, "2027-02-01")["target/show/last parcel"].Span)
 }
 
 // TestNoParcelDay has no event for a day that there is not: Saturday's parcels
