@@ -11,7 +11,9 @@ import (
 // The living animals are two pairs of full sibs; Odo, Lene and Mara are gone.
 func room() (p *pedigree.Pedigree, living []int) {
 	p, err := pedigree.New([]pedigree.Record{
-		{ID: "Odo"}, {ID: "Lene"}, {ID: "Mara"},
+		{ID: "Odo"},
+		{ID: "Lene"},
+		{ID: "Mara"},
 		{ID: "Bram", Sire: "Odo", Dam: "Lene"},
 		{ID: "Isa", Sire: "Odo", Dam: "Lene"},
 		{ID: "Juna", Sire: "Bram", Dam: "Mara"},
@@ -98,7 +100,8 @@ func ExampleDrop() {
 
 func ExamplePartialInbreeding() {
 	p, err := pedigree.New([]pedigree.Record{
-		{ID: "Odo"}, {ID: "Lene"},
+		{ID: "Odo"},
+		{ID: "Lene"},
 		{ID: "Bram", Sire: "Odo", Dam: "Lene"},
 		{ID: "Isa", Sire: "Odo"}, // her mother is unknown
 		{ID: "Juna", Sire: "Bram", Dam: "Isa"},

@@ -121,7 +121,9 @@ func TestAncestors(t *testing.T) {
 		{"one of two parents", "1,0,0 2,1,0", "2", []string{"2"}, []float64{1}, 2, 1, 1},
 		{
 			"not at most fe", "a,0,0 b,0,0 c,0,a d,a,b e,a,d f,c,e", "b e f",
-			[]string{"e", "b", "c"}, []float64{1. / 2, 1. / 3, 1. / 6}, 96. / 41, 18. / 7, 48. / 31,
+			[]string{"e", "b", "c"},
+			[]float64{1. / 2, 1. / 3, 1. / 6},
+			96. / 41, 18. / 7, 48. / 31,
 		},
 		{"nobody", small, "", nil, nil, 0, 0, 0},
 	} {

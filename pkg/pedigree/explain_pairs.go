@@ -18,8 +18,8 @@ type pairTable struct {
 	cut   bool // there were too many pairs: those that are left were dropped
 }
 
-// pairsKept is how many pairs are looked at: about 100 MB.
-const pairsKept = 2_000_000
+// pairsKept is how many pairs are looked at: about 50 MB.
+const pairsKept = 1_000_000
 
 // pair is the older node of a pair.
 type pair struct {
@@ -101,7 +101,7 @@ func (t *pairTable) best(a, b int32) float64 {
 
 // mergePairs makes one of the pairs with the same older node, in order.
 func mergePairs(pairs []pair) []pair {
-	slices.SortStableFunc(pairs, func(x, y pair) int { return cmp.Compare(x.older, y.older) })
+	slices.SortFunc(pairs, func(x, y pair) int { return cmp.Compare(x.older, y.older) })
 	merged := pairs[:0]
 	for _, p := range pairs {
 		if last := len(merged) - 1; last >= 0 && merged[last].older == p.older {
