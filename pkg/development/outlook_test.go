@@ -58,14 +58,14 @@ func TestPaceCarriesOver(t *testing.T) {
 
 // The slow twin of [Model.Outlook]: all paths there are, for many paces.
 func enumeratePaces(m *Model, c Clutch, looks []Look) (marginals [len(links)]map[int]float64, total float64) {
-	const points, horizon = 33, 50
+	const points, horizon = 25, 26
 	for i := range marginals {
 		marginals[i] = map[int]float64{}
 	}
 	phi := func(x float64) float64 { return math.Erfc(-x/math.Sqrt2) / 2 }
 	for k := range points {
-		p := (float64(k) - (points-1)/2) / 3
-		weight := math.Exp(-p * p / 2)
+		p := (float64(k) - (points-1)/2) / 2.4
+		weight := math.Exp(-p*p/2) / (2.4 * rootTwoPi)
 		var masses [len(links)][horizon][horizon]float64 // of each end, by step and begin
 		for i := range links {
 			clock := m.clock(i, c, c.Laid)
@@ -81,7 +81,7 @@ func enumeratePaces(m *Model, c Clutch, looks []Look) (marginals [len(links)]map
 		var walk func(p path, step, at int, chance float64)
 		walk = func(p path, step, at int, chance float64) {
 			switch {
-			case chance < 1e-9:
+			case chance < 1e-12:
 			case step < len(links):
 				for end := at; end < horizon; end++ {
 					p[step] = end
@@ -109,11 +109,8 @@ func TestOutlookAgainstEnumeration(t *testing.T) {
 	}
 	compared := 0
 	rapid.Check(t, func(t *rapid.T) {
-		if compared >= 12 {
-			return
-		}
 		days := func(name species.StepName) species.Step {
-			p50 := rapid.Float64Range(0.8, 2.5).Draw(t, string(name))
+			p50 := rapid.Float64Range(0.4, 0.9).Draw(t, string(name))
 			return warm(step(name, p50*0.8, p50, p50*1.3, 1))
 		}
 		m, err := NewModel(profile(days(species.Egg), days(species.Hatchling), days(species.Tadpole), days(species.Metamorph), days(species.GrowOut)))
@@ -129,7 +126,7 @@ func TestOutlookAgainstEnumeration(t *testing.T) {
 		var p path
 		at := 0
 		for i := range p {
-			at += rapid.IntRange(1, 3).Draw(t, "days")
+			at += rapid.IntRange(0, 2).Draw(t, "days")
 			p[i] = at
 		}
 		c.Looks = trueLooks(t, p)
@@ -137,16 +134,20 @@ func TestOutlookAgainstEnumeration(t *testing.T) {
 		if contradictory(o.Forecast) || rough(o.Forecast) {
 			return
 		}
-		compared++
 		marginals, total := enumeratePaces(m, c, c.Looks)
+		if total < 1e-3 {
+			return
+		}
+		compared++
 		for i, e := range o.Events {
-			for day := range 30 {
+			for day := range 26 {
 				want := marginals[i][day] / total
-				if math.Abs(e.Dist.Mass(day)-want) > 2e-4 {
+				// What is cut off at the far ends counts for more when something rare was seen.
+				if math.Abs(e.Dist.Mass(day)-want) > 1e-5+2e-6/total {
 					t.Fatalf("%v on day %d: %v, want %v (looks %v)", e.Stage, day, e.Dist.Mass(day), want, c.Looks)
 				}
 			}
 		}
 	})
-	assert.GreaterOrEqual(t, compared, 12)
+	assert.GreaterOrEqual(t, compared, 50)
 }
