@@ -107,7 +107,7 @@ func (a *app) kin(k *kinFlags, args []string) error {
 	case a.format == "csv":
 		return a.writeKin(ancestry, on, living)
 	}
-	return a.showKin(ancestry.Kin(on, living), k.all || k.table.given())
+	return a.showKin(ancestry.Kin(on, living), k.all, k.table.given())
 }
 
 // living reads the list of living animals; without one it gives nil.

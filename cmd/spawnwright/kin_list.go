@@ -10,34 +10,51 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
-func (a *app) showKin(k frogroom.Kin, all bool) error {
-	rows := &table.Table{Empty: "There is no animal to list.", Columns: []table.Column{
+// showKin lists animals for people, or all that is known of them as JSON. A plain
+// table has neither names nor species, and all of its animals are listed.
+func (a *app) showKin(k frogroom.Kin, all, plain bool) error {
+	if !all && !plain {
+		k.Animals = slices.DeleteFunc(k.Animals, func(r frogroom.KinRow) bool { return r.Status != collection.Here })
+	}
+	a.warn(k.Warnings)
+	animals, groups := animalTable(k), groupTable(k)
+	if plain {
+		animals.Drop("name", "sex", "status")
+		groups.Drop("species")
+	} else {
+		animals.Drop("sire", "dam")
+	}
+	return a.show("kin", k, animals, groups)
+}
+
+func animalTable(k frogroom.Kin) *table.Table {
+	t := &table.Table{Empty: "There is no animal to list.", Columns: []table.Column{
 		{Name: "id"},
 		{Name: "name"},
 		{Name: "sex"},
+		{Name: "sire"},
+		{Name: "dam"},
 		{Name: "generation", Right: true},
 		{Name: "inbreeding", Right: true},
 		{Name: "mean kinship", Right: true},
 		{Name: "known generations", Right: true},
 		{Name: "status"},
 	}}
-	shown := []frogroom.KinRow{}
 	for _, r := range k.Animals {
-		if all || r.Status == collection.Here {
-			shown = append(shown, r)
-			rows.Add(r.ID, r.Name, string(r.Sex), fmt.Sprint(r.Generation), coefficient(r.Inbreeding, r.Expected),
-				coefficient(r.MeanKinship, false), fmt.Sprintf("%.2f", r.CompleteGenerations), string(r.Status))
-		}
+		t.Add(r.ID, r.Name, string(r.Sex), r.Sire, r.Dam, fmt.Sprint(r.Generation), coefficient(r.Inbreeding, r.Expected),
+			coefficient(r.MeanKinship, false), fmt.Sprintf("%.2f", r.CompleteGenerations), string(r.Status))
 	}
-	k.Animals = shown
-	groups := &table.Table{Empty: "No animal is here.", Columns: []table.Column{
+	return t
+}
+
+func groupTable(k frogroom.Kin) *table.Table {
+	t := &table.Table{Empty: "No animal is here.", Columns: []table.Column{
 		{Name: "species"}, {Name: "living", Right: true}, {Name: "mean kinship", Right: true}, {Name: "gene diversity", Right: true},
 	}}
 	for _, g := range k.Groups {
-		groups.Add(g.Species, fmt.Sprint(g.Living), coefficient(g.MeanKinship, false), coefficient(g.GeneDiversity, false))
+		t.Add(g.Species, fmt.Sprint(g.Living), coefficient(g.MeanKinship, false), coefficient(g.GeneDiversity, false))
 	}
-	a.warn(k.Warnings)
-	return a.show("kin", k, rows, groups)
+	return t
 }
 
 // bytesInRow is about what a row of the list takes as CSV.
@@ -77,6 +94,12 @@ func (a *app) showRelatives(ancestry *frogroom.Ancestry, id string, on civil.Dat
 	if err != nil {
 		return unknownID(err)
 	}
+	if slices.ContainsFunc(relatives, func(r frogroom.Relative) bool { return marked(r.Kinship, r.Expected) }) {
+		a.warn([]string{markWarning})
+	}
+	if a.format == "csv" {
+		return a.writeRelatives(id, relatives)
+	}
 	t := &table.Table{
 		Title:   "Kinship with " + id + ", the least related first",
 		Empty:   "No other animal of its species is here.",
@@ -85,8 +108,23 @@ func (a *app) showRelatives(ancestry *frogroom.Ancestry, id string, on civil.Dat
 	for _, r := range relatives {
 		t.Add(r.ID, r.Name, string(r.Sex), coefficient(r.Kinship, r.Expected))
 	}
-	if slices.ContainsFunc(relatives, func(r frogroom.Relative) bool { return marked(r.Kinship, r.Expected) }) {
-		a.warn([]string{markWarning})
+	if ancestry.Table != nil {
+		t.Drop("name", "sex")
 	}
 	return a.show("relatives", relatives, t)
+}
+
+// writeRelatives writes a row for each relative, with all digits.
+func (a *app) writeRelatives(id string, relatives []frogroom.Relative) error {
+	out := table.NewStream(bytesInRow*len(relatives), "id", "name", "sex", "kinship", "expected", "with")
+	for _, r := range relatives {
+		out.Text(r.ID)
+		out.Text(r.Name)
+		out.Text(string(r.Sex))
+		out.Number(r.Kinship)
+		out.Text(fmt.Sprint(r.Expected))
+		out.Text(id)
+		out.End()
+	}
+	return a.write(out.Bytes())
 }

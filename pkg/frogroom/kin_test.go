@@ -230,9 +230,16 @@ animals:
 `)
 	got, err := r.Ancestry.Pair("K", "L")
 	require.NoError(t, err)
+	path := func(through string) []frogroom.KinPath {
+		return []frogroom.KinPath{{Up: []string{"K", through}, Down: []string{through, "L"}, Share: 0.125}}
+	}
 	want := frogroom.Pair{
-		A: "K", B: "L", Kinship: 0.25,
-		Shared:   []frogroom.Shared{{ID: "A", Name: "Anton", Share: 0.125}, {ID: "D", Share: 0.125}},
+		A: "K", B: "L", Kinship: 0.25, YoungInbreeding: 0.25,
+		Relationship: "full siblings",
+		Shared: []frogroom.Shared{
+			{ID: "A", Name: "Anton", Share: 0.125, PathCount: 1, Paths: path("A")},
+			{ID: "D", Share: 0.125, PathCount: 1, Paths: path("D")},
+		},
 		Warnings: []string{"animals without recorded parents count as unrelated, so kinship and inbreeding are lower bounds"},
 	}
 	if diff := cmp.Diff(want, got, cmpopts.EquateApprox(0, 1e-12)); diff != "" {
@@ -241,6 +248,10 @@ animals:
 	stranger, err := r.Ancestry.Pair("A", "D")
 	require.NoError(t, err)
 	assert.Contains(t, asJSON(t, stranger), `"shared":[]`, "an empty list, and not null")
+	assert.Equal(t, "not known to be related", stranger.Relationship)
+	child, err := r.Ancestry.Pair("A", "K")
+	require.NoError(t, err)
+	assert.Equal(t, "parent and young", child.Relationship)
 	self, err := r.Ancestry.Pair("K", "K")
 	require.NoError(t, err)
 	assert.Equal(t, 0.5, self.Kinship)

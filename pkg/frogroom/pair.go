@@ -13,7 +13,17 @@ import (
 type Pair struct {
 	A       string  `json:"a"`
 	B       string  `json:"b"`
-	Kinship float64 `json:"kinship"` // also the inbreeding coefficient of their young, if they can have any
+	Kinship float64 `json:"kinship"`
+	// YoungInbreeding is the inbreeding coefficient to expect in their young, if
+	// they can have any. It equals Kinship.
+	YoungInbreeding float64 `json:"young_inbreeding"`
+	// Least and Greatest are the ends of what Kinship can be when it is a mean over
+	// possible parents; nil when it is none, or when the ways are too many.
+	Least    *float64 `json:"least,omitempty"`
+	Greatest *float64 `json:"greatest,omitempty"`
+	// Relationship says it in words, as "half siblings through AC-04 (Bram), and
+	// also second cousins".
+	Relationship string `json:"relationship"`
 	// Shared are the ancestors that both have, by Wright's path rule; their
 	// shares add up to Kinship. The two animals themselves can be among them.
 	Shared   []Shared `json:"shared"`
@@ -23,10 +33,22 @@ type Pair struct {
 
 // Shared is an ancestor that two animals share, and its part of their kinship.
 type Shared struct {
-	ID    string  `json:"id"`
-	Name  string  `json:"name,omitempty"`
-	Share float64 `json:"share"`
+	ID        string    `json:"id"`
+	Name      string    `json:"name,omitempty"`
+	Share     float64   `json:"share"`
+	PathCount uint64    `json:"path_count"`
+	Paths     []KinPath `json:"paths"` // the strongest first; fewer than PathCount when there are many
 }
+
+// KinPath is a way by which one gene can have come down to two animals.
+type KinPath struct {
+	Up    []string `json:"up"`   // ids from the first animal to the ancestor
+	Down  []string `json:"down"` // ids from the ancestor to the second animal
+	Share float64  `json:"share"`
+}
+
+// pathsTold is how many paths a [Pair] has, over all ancestors.
+const pathsTold = 50
 
 // Pair tells how two animals are related. The error is an *[UnknownAnimalError].
 func (a *Ancestry) Pair(idA, idB string) (Pair, error) {
@@ -38,17 +60,42 @@ func (a *Ancestry) Pair(idA, idB string) (Pair, error) {
 	if err != nil {
 		return Pair{}, err
 	}
+	e := a.Pedigree.Explain(i, j, pathsTold)
 	p := Pair{
 		A: idA, B: idB,
-		Kinship:  a.Pedigree.Kinship(i, j),
-		Shared:   []Shared{},
-		Expected: a.Pedigree.Uncertain(i) || a.Pedigree.Uncertain(j),
-		Warnings: []string{founderWarning},
+		Kinship: e.Kinship, YoungInbreeding: e.Kinship,
+		Relationship: e.Words(a.calledBy),
+		Shared:       []Shared{},
+		Expected:     a.Pedigree.Uncertain(i) || a.Pedigree.Uncertain(j),
+		Warnings:     []string{founderWarning},
 	}
-	for _, s := range a.Pedigree.SharedAncestors(i, j) {
-		p.Shared = append(p.Shared, Shared{ID: a.Pedigree.ID(s.Animal), Name: a.animal(s.Animal).Name, Share: s.Share})
+	if low, high, ok := a.Pedigree.KinshipRange(i, j); ok && p.Expected {
+		p.Least, p.Greatest = &low, &high
+	}
+	for _, x := range e.Ancestors {
+		s := Shared{ID: a.Pedigree.ID(x.Animal), Name: a.animal(x.Animal).Name, Share: x.Share, PathCount: x.PathCount, Paths: []KinPath{}}
+		for _, path := range x.Paths {
+			s.Paths = append(s.Paths, KinPath{Up: a.idsOf(path.Up), Down: a.idsOf(path.Down), Share: path.Share})
+		}
+		p.Shared = append(p.Shared, s)
 	}
 	return p, nil
+}
+
+// calledBy gives an id and, where there is one, the name.
+func (a *Ancestry) calledBy(i int) string {
+	if name := a.animal(i).Name; name != "" {
+		return a.Pedigree.ID(i) + " (" + name + ")"
+	}
+	return a.Pedigree.ID(i)
+}
+
+func (a *Ancestry) idsOf(numbers []int) []string {
+	ids := make([]string, len(numbers))
+	for k, i := range numbers {
+		ids[k] = a.Pedigree.ID(i)
+	}
+	return ids
 }
 
 // Relative is one animal as another one's relative.

@@ -5,6 +5,7 @@ package table
 import (
 	"encoding/csv"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -30,6 +31,19 @@ type Table struct {
 
 // Add appends a row.
 func (t *Table) Add(cells ...string) { t.Rows = append(t.Rows, cells) }
+
+// Drop takes away the columns with these names.
+func (t *Table) Drop(names ...string) {
+	for i := len(t.Columns) - 1; i >= 0; i-- {
+		if !slices.Contains(names, t.Columns[i].Name) {
+			continue
+		}
+		t.Columns = slices.Delete(t.Columns, i, i+1)
+		for r := range t.Rows {
+			t.Rows[r] = slices.Delete(t.Rows[r], i, i+1)
+		}
+	}
+}
 
 // Text writes t for people: a title, a line of heads, the rows.
 // Characters that would steer a terminal become blanks.

@@ -72,6 +72,14 @@ func TestCSV(t *testing.T) {
 	assert.Equal(t, "id,mean_kinship\r\n\"H-02, \"\"Fern\"\"\",0.25\r\n", csv(t, tab))
 }
 
+func TestDrop(t *testing.T) {
+	tab := &table.Table{Columns: []table.Column{{Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "kinship"}}}
+	tab.Add("H-01", "Fern", "male", "0.25")
+	tab.Add("H-02", "Moss", "female", "0")
+	tab.Drop("sex", "name", "age")
+	assert.Equal(t, "id,kinship\r\nH-01,0.25\r\nH-02,0\r\n", csv(t, tab))
+}
+
 // What begins a formula in a spreadsheet is taken for text (OWASP, CSV
 // Injection); a number stays one.
 func TestCSVHasNoFormulas(t *testing.T) {
