@@ -43,7 +43,7 @@
 // FounderGenomeEquivalents, computed from one. Everything that [Drop] gives is an
 // estimate of the expectation, as the drops draw the parents too. Founder
 // equivalents, ancestor equivalents, [OverstatedAncestralInbreeding] and effective
-// size are computed from expected values and only approximate then; the two
+// size are computed from expected values and only approximate then; founder
 // equivalents come out too large.
 package diversity
 
