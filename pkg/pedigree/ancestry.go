@@ -83,7 +83,7 @@ func (p *Pedigree) marked(marked []bool, but int32) []int {
 // Generation gives the number of steps on the longest way up from animal i to an
 // animal without known parents, which itself has 0. Through a [Group] the way
 // goes to the candidate with the longest.
-func (p *Pedigree) Generation(i int) int { return int(p.graph.generation[p.node(i)]) }
+func (p *Pedigree) Generation(i int) int { return int(p.graph.familyOf(p.node(i)).generation) }
 
 // KnownAncestry gives the share of the genes of animal i that come from known
 // founders, from 0 to 1: 1 for an animal without known parents, which is a
@@ -91,43 +91,42 @@ func (p *Pedigree) Generation(i int) int { return int(p.graph.generation[p.node(
 // parent and one from a [Source] has 0. A [Group] counts with the mean of its
 // candidates, by probability. What is not known is taken as unrelated, or as
 // the source says: the smaller the value, the less the kinships of i mean.
-func (p *Pedigree) KnownAncestry(i int) float64 { return p.graph.known[p.node(i)] }
+func (p *Pedigree) KnownAncestry(i int) float64 { return p.graph.familyOf(p.node(i)).known }
 
 // CompleteGenerations gives the equivalent complete generations known of animal
 // i: the sum over all known ancestors of (1/2) to the number of steps up to each
 // (Maignel, Boichard and Verrier 1996, Interbull Bulletin 14:49). Two known
 // parents of unknown parents give 1. A [Group] counts with the mean of its
 // candidates, by probability.
-func (p *Pedigree) CompleteGenerations(i int) float64 { return p.graph.complete[p.node(i)] }
+func (p *Pedigree) CompleteGenerations(i int) float64 { return p.graph.familyOf(p.node(i)).complete }
 
 // Uncertain reports whether a [Group] stands anywhere in the ancestry of animal
 // i, so that its values are means over several possibilities.
-func (p *Pedigree) Uncertain(i int) bool { return p.graph.uncertain[p.node(i)] }
+func (p *Pedigree) Uncertain(i int) bool { return p.graph.familyOf(p.node(i)).uncertain }
 
-// measure computes how deep and how certain the ancestry of each node is. A group
-// is as deep as its candidates: the step to it is that to the parent.
-func (g *graph) measure() {
-	n := g.len()
-	g.generation, g.complete, g.uncertain = make([]int32, n), make([]float64, n), make([]bool, n)
-	g.known = make([]float64, n)
-	for k := range int32(n) {
+// measure computes how deep and how certain the ancestry of each family is. A
+// group is as deep as its candidates: the step to it is that to the parent.
+func (g *graph) measure(first, firstFamily int) {
+	for k := range g.firstOfFamilies(first, firstFamily) {
+		own := &g.families[g.family[k]]
 		step, founder := int32(1), true
 		if g.group[k] != none {
 			step, founder = 0, false
-			g.uncertain[k] = g.groups[g.group[k]].kind != Source
+			own.uncertain = !g.isSource(k)
 		}
 		g.above(k, func(parent int32, weight float64) {
 			if g.isSource(parent) {
 				return
 			}
 			founder = false
-			g.known[k] += weight * g.known[parent]
-			g.generation[k] = max(g.generation[k], g.generation[parent]+step)
-			g.complete[k] += weight * (g.complete[parent] + float64(step))
-			g.uncertain[k] = g.uncertain[k] || g.uncertain[parent]
+			from := g.familyOf(parent)
+			own.known += weight * from.known
+			own.generation = max(own.generation, from.generation+step)
+			own.complete += weight * (from.complete + float64(step))
+			own.uncertain = own.uncertain || from.uncertain
 		})
 		if founder {
-			g.known[k] = 1
+			own.known = 1
 		}
 	}
 }

@@ -12,10 +12,8 @@ type graph struct {
 	self []float64 // kinship of each node to itself, the diagonal of K
 	own  []float64 // what is new in each node, the diagonal of D
 
-	generation []int32   // longest way to a founder
-	complete   []float64 // equivalent complete generations
-	known      []float64 // share of the genes from known founders
-	uncertain  []bool    // whether a group of candidates stands in the ancestry
+	family   []int32 // of each node
+	families []family
 }
 
 // candidates are a group: nodes of animals and their probabilities.
@@ -44,7 +42,10 @@ func newGraph(l *links, order []int) graph {
 		}
 		return node[place]
 	}
-	g := graph{sire: make([]int32, n), dam: make([]int32, n), group: make([]int32, n)}
+	g := graph{
+		sire: make([]int32, n), dam: make([]int32, n), group: make([]int32, n),
+		self: make([]float64, n), own: make([]float64, n), family: make([]int32, n),
+	}
 	for k, place := range order {
 		g.sire[k], g.dam[k], g.group[k] = none, none, none
 		if place < l.records {
@@ -61,6 +62,8 @@ func newGraph(l *links, order []int) graph {
 	}
 	return g
 }
+
+func (g *graph) familyOf(k int32) *family { return &g.families[g.family[k]] }
 
 func (g *graph) len() int { return len(g.sire) }
 

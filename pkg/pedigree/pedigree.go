@@ -5,8 +5,8 @@
 //
 // [New] takes the animals in any order and computes every inbreeding
 // coefficient once; the other questions are answered from there. Animals are
-// numbered as they were given, from 0 to [Pedigree.Len] - 1. [ReadCSV] reads a
-// plain table of parents.
+// numbered as they were given, from 0 to [Pedigree.Len] - 1. Package parentage
+// reads plain tables of parents.
 //
 // # What the numbers are
 //
@@ -61,8 +61,7 @@ type Pedigree struct {
 	rows  []int32        // row by node; none for groups
 	graph graph
 
-	inbreeding []float64 // by node
-	walkers    sync.Pool // of *walker; a kinship needs one for as long as it runs
+	walkers sync.Pool // of *walker; a kinship needs one for as long as it runs
 }
 
 // New builds the pedigree of the records, which may be in any order, and of the
@@ -107,8 +106,7 @@ func New(records []Record, groups ...Group) (*Pedigree, error) {
 		delete(p.index, g.ID)
 	}
 	p.walkers.New = func() any { return newWalker(len(order)) }
-	p.fill()
-	p.graph.measure()
+	p.graph.fill(0)
 	return p, nil
 }
 
