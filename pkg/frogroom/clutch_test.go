@@ -225,7 +225,8 @@ func TestWarmth(t *testing.T) {
 		{"too cold", "{water_c: 20.9}", nil, "clutch C: the windows hold at 22 to 26 °C, but the tubs are set to 20.9 °C: expect what is ahead later than shown"},
 		{
 			"the thermometer counts for more", "{water_c: 20}",
-			[]string{"on: 2027-02-12, place: tub 1, water_c: 24"}, "",
+			[]string{"on: 2027-02-12, place: tub 1, water_c: 24"},
+			"",
 		},
 		{
 			"the last one by then", "{water_c: 24}",
@@ -234,7 +235,8 @@ func TestWarmth(t *testing.T) {
 		},
 		{
 			"froglets on land do not mind", "{water_c: 30}",
-			[]string{"on: 2027-02-28, clutch: C, gosner: 46"}, "",
+			[]string{"on: 2027-02-28, clutch: C, gosner: 46"},
+			"",
 		},
 	} {
 		equipment := ""

@@ -1,0 +1,69 @@
+package frogroom_test
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+)
+
+func TestTargets(t *testing.T) {
+	r := room(t, basic+`
+  - {id: F, species: clockwork, sex: male, acquired: 2021-01-01, died: 2026-11-01}
+equipment: {rain_chambers: 3}
+holidays: de-by
+targets:
+  - {name: show, on: 2027-05-24, species: clockwork, froglets: 60}
+  - {name: too soon, on: 2027-02-01, species: clockwork, froglets: 1}
+  - {name: nobody plans for it, on: 2027-05-24, species: clockwork, froglets: 1}
+pairings:
+  - {id: two dams, dam: [D, E], sire: A, target: show}
+  - {id: dead, dam: D, sire: F, target: show}
+  - {id: late, dam: E, sire: B, target: too soon}
+`)
+	s, err := r.Season(day("2026-12-01"))
+	require.NoError(t, err)
+	want := []frogroom.TargetOutlook{
+		// 20 from each of two dams. 2027-05-24 is a Monday, so that a parcel for
+		// it would travel on Sunday; the Thursday before is the 20th.
+		{
+			Name: "show", On: day("2027-05-24"), Species: "clockwork", Wanted: 60, Pairings: []string{"two dams"}, LeftOut: []string{"dead"},
+			FromEach: 20, Clutches: 2, Outlook: 40, LastShipping: day("2027-05-20"),
+		},
+		// 2027-02-01 is a Monday, too.
+		{
+			Name: "too soon", On: day("2027-02-01"), Species: "clockwork", Wanted: 1, Pairings: []string{}, LeftOut: []string{"late"},
+			FromEach: 20, LastShipping: day("2027-01-28"),
+		},
+	}
+	if diff := cmp.Diff(want, s.Targets); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+	one, err := r.Season(day("2026-12-01"), "late")
+	require.NoError(t, err)
+	require.Len(t, one.Targets, 1)
+	assert.Equal(t, "too soon", one.Targets[0].Name)
+}
+
+// TestRefusalAfterTheEggs does not take young away that are there.
+func TestRefusalAfterTheEggs(t *testing.T) {
+	r := room(t, basic+`
+  - {id: G, species: clockwork, sex: female, sire: A, dam: D, acquired: 2024-01-01}
+targets:
+  - {name: show, on: 2027-05-24, species: clockwork, froglets: 10}
+pairings:
+  - {id: P, dam: G, sire: A, target: show}
+clutches:
+  - {id: C, laid: 2027-02-10, pairing: P}
+`)
+	for on, want := range map[string]int{"2026-12-01": 0, "2027-02-10": 20} {
+		s, err := r.Season(day(on), "P")
+		require.NoError(t, err)
+		assert.True(t, s.Pairings[0].Refused)
+		require.Len(t, s.Targets, 1)
+		assert.Equal(t, want, s.Targets[0].Outlook, on)
+	}
+}
