@@ -175,6 +175,17 @@ func TestDropIsTheSameForAnyNumberOfWorkers(t *testing.T) {
 	assert.NotEmpty(t, cmp.Diff(one, diversity.Drop(p, everyone(p), d)), "another seed")
 }
 
+func TestEveryDropIsAnother(t *testing.T) {
+	p := build(t, courseSheet)
+	differ := 0
+	for seed := range uint64(20) {
+		if diversity.Drop(p, numbers(t, p, "X"), diversity.Drops{Count: 2, Seed: seed}).Animals[0].Inbreeding == .5 {
+			differ++
+		}
+	}
+	assert.Greater(t, differ, 3, "a half of the pairs, about")
+}
+
 func TestDropRefuses(t *testing.T) {
 	p := build(t, courseSheet)
 	assert.Panics(t, func() { diversity.Drop(p, nil, diversity.Drops{}) })

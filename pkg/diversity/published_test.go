@@ -192,10 +192,10 @@ func TestRealisedSize(t *testing.T) {
 	assert.InDelta(t, 2/(3-math.Sqrt(5)), size.Size, .02)
 	assert.InDelta(t, 0, size.StandardError, 1e-9, "both are alike")
 
-	// By hand: F is 1/8 and 0 with t of 7/4 and 2; 4 and the founders have t of
-	// at most 1/2 and are left out.
+	// By hand: F is 1/8 and 0 with t of 7/4 and 2; 1, 3 and 4 have t of 0, 1 and
+	// 1/2 and are left out.
 	p := build(t, mrode+" 7,3,8 8,9,10 9,0,0 10,0,0")
-	size, ok = diversity.RealisedSize(p, numbers(t, p, "1 4 5 7"))
+	size, ok = diversity.RealisedSize(p, numbers(t, p, "1 3 4 5 7"))
 	assert.True(t, ok)
 	one := 1 - math.Pow(7./8, 4./3)
 	assert.InDelta(t, 1/one, size.Size, 1e-12)

@@ -40,4 +40,9 @@ func TestFoundersFromOneSource(t *testing.T) {
 	sameContributions(t, p, map[string]float64{"from pond": .25}, diversity.PartialInbreeding(p, numbers(t, p, "x")))
 	sameContributions(t, p, map[string]float64{"from pond": .125}, diversity.PartialInbreeding(p, numbers(t, p, "z")))
 	sameContributions(t, p, map[string]float64{"x": .5, "y": .5}, diversity.FounderContributions(p, numbers(t, p, "z")))
+
+	p = build(t, "x,pond,0 y,lake,0 z,x,y",
+		pedigree.Group{ID: "pond", Kind: pedigree.Source, Kinship: .25}, pedigree.Group{ID: "lake", Kind: pedigree.Source, Kinship: .5})
+	assert.Empty(t, diversity.PartialInbreeding(p, numbers(t, p, "z")), "two sources are unrelated")
+	assert.Zero(t, diversity.Drop(p, numbers(t, p, "z"), diversity.Drops{Count: 100}).Animals[0].Inbreeding)
 }

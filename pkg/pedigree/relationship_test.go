@@ -99,6 +99,12 @@ func TestPossibleRelationships(t *testing.T) {
 		{"two clutches of the same males", "A,0,0 B,0,0 x,m,0 y,n,0", "x", "y", "possibly half siblings through A or B", []pedigree.Group{group("m", one, "A", "B"), group("n", one, "A", "B")}},
 		{"aunt", "P,0,0 Q,0,0 y,P,Q A,P,Q B,0,0 x,m,0", "x", "y", "possibly nephew or niece and uncle or aunt through P and Q", []pedigree.Group{group("m", one, "A", "B")}},
 		{"brothers may be the father", "P,0,0 Q,0,0 A,P,Q B,P,Q x,m,0 y,A,0", "x", "y", "possibly half siblings through A, and also possibly first cousins", []pedigree.Group{group("m", one, "A", "B")}},
+		{"uncle", "P,0,0 Q,0,0 y,P,Q A,P,Q B,0,0 x,m,0", "y", "x", "possibly uncle or aunt and nephew or niece through P and Q", []pedigree.Group{group("m", one, "A", "B")}},
+		{
+			"the unknown parent of both is not its own sibling", "P,0,0 Q,0,0 A,P,Q x,m,0 y,P,m", "x", "y",
+			"half siblings through Q or A, and also possibly half nephew or niece and half uncle or aunt",
+			[]pedigree.Group{group("m", one, "Q", "A")},
+		},
 		{"from one source", "x,pond,pond y,pond,0", "x", "y", "from one source (pond)", []pedigree.Group{{ID: "pond", Kind: pedigree.Source, Kinship: .1}}},
 		{"siblings, and from one source", "P,pond,0 Q,pond,0 x,P,Q y,P,Q", "x", "y", "full siblings, and also from one source (pond)", []pedigree.Group{{ID: "pond", Kind: pedigree.Source, Kinship: .1}}},
 		{"a source without kinship", "x,pond,pond y,pond,0", "x", "y", "not known to be related", []pedigree.Group{{ID: "pond", Kind: pedigree.Source}}},
