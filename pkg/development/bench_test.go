@@ -1,12 +1,12 @@
 package development
 
 import (
-	"fmt"
 	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
@@ -78,5 +78,13 @@ func BenchmarkThousandClutches(b *testing.B) {
 	}
 	b.ReportMetric(0, "ns/op")
 	b.ReportMetric(float64(b.Elapsed().Seconds())/float64(b.N), "s/op")
-	_ = fmt.Sprint
+}
+
+func BenchmarkHeads(b *testing.B) {
+	m := builtin(b, "agalychnis-callidryas")
+	o := m.Outlook(busy(), nil)
+	span := civil.Span{First: day(0), Last: day(199)}
+	for b.Loop() {
+		o.Heads([]Count{{day(0), 60}}, span)
+	}
 }

@@ -35,6 +35,19 @@ func normalCDF(x float64) float64 {
 	return between(normalTable[i], normalTable[i+1], at-float64(i))
 }
 
+// normalBoth gives the chance of at most x and the density at x; the error of the
+// density is below 1e-6.
+func normalBoth(x float64) (p, density float64) {
+	if x <= -normalEnd || x >= normalEnd {
+		return normalCDF(x), 0
+	}
+	at := (x + normalEnd) * normalSteps
+	i := int(at)
+	a, b, t := normalTable[i], normalTable[i+1], at-float64(i)
+	slope := a.slope + t*(2*(3*(b.p-a.p)-2*a.slope-b.slope)+3*t*(2*(a.p-b.p)+a.slope+b.slope))
+	return between(a, b, t), slope * normalSteps
+}
+
 // between gives the cubic that has the values and slopes of a and b, at the
 // share t of the way.
 func between(a, b normalNode, t float64) float64 {

@@ -207,12 +207,9 @@ func (b blend) curve(low, high float64) curve {
 	for i := range c.nodes {
 		z := low + float64(i)/curveSteps
 		for _, n := range b {
-			x := (z - n.mean) / n.sd
-			if x < -normalEnd {
-				continue
-			}
-			c.nodes[i].p += n.weight * normalCDF(x)
-			c.nodes[i].slope += n.weight * math.Exp(-x*x/2) / (rootTwoPi * n.sd * curveSteps)
+			p, density := normalBoth((z - n.mean) / n.sd)
+			c.nodes[i].p += n.weight * p
+			c.nodes[i].slope += n.weight * density / (n.sd * curveSteps)
 		}
 	}
 	return c
