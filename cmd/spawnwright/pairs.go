@@ -1,0 +1,155 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
+)
+
+func pairsCommand(a *app) *cobra.Command {
+	f := &pairsFlags{}
+	c := &cobra.Command{
+		Use:   "pairs [--why MALE FEMALE]",
+		Short: "the best pairings for a season, and why each animal is in or out",
+		Long: `pairs chooses the pairings of a season, and how many young of each to hold back
+for breeding, so that the line keeps as much of its gene diversity as it can. A
+pair whose young would be too inbred, or that another rule refuses, is never
+chosen; the inbreeding of the others counts with the weight of --weight. The
+best plan is proven to be the best, or marked as not proven.
+
+With --why and two animals it prints every rule for them, with its values.
+
+It ends with exit code 3 when no plan exists, and names the smallest set of
+rules and wishes that together leave none.`,
+		Example: `  spawnwright pairs
+  spawnwright pairs --species agalychnis-callidryas --pairings 3
+  spawnwright pairs --want AC-13,AC-14 --without AC-05
+  spawnwright pairs --relax rest,age
+  spawnwright pairs --why AC-13 AC-14`,
+		Args:              atMost(2, "animals"),
+		ValidArgsFunction: a.completeAnimals(2),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if f.why != (len(args) == 2) {
+				return usagef("--why goes with two animals, as in: spawnwright pairs --why AC-13 AC-14")
+			}
+			on, err := a.on()
+			if err != nil {
+				return err
+			}
+			wish, err := f.wish()
+			if err != nil {
+				return err
+			}
+			room, err := a.open()
+			if err != nil {
+				return err
+			}
+			if f.why {
+				v, err := room.WhyPair(on, args[0], args[1], wish)
+				if err != nil {
+					return pairsError(err)
+				}
+				return a.showWhy(room, v)
+			}
+			interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+			defer stop()
+			wish.Stop = func() bool { return interrupted.Err() != nil }
+			if terminal.Is(a.stderr) && !a.quiet {
+				fmt.Fprintln(a.stderr, "looking for the best pairings; Ctrl-C ends with the best so far")
+			}
+			p, err := room.Pairs(on, wish)
+			if err != nil {
+				return pairsError(err)
+			}
+			return a.showPairs(room, p)
+		},
+	}
+	flags := c.Flags()
+	flags.BoolVar(&f.why, "why", false, "print every rule for the two animals that are named")
+	flags.StringVar(&f.species, "species", "", "only this `SPECIES`")
+	flags.IntVar(&f.pairings, "pairings", 0, "most pairings of the season, a `NUMBER` (default: rules.pairings_a_season of the file)")
+	flags.IntVar(&f.young, "hold-back", 2, "young to hold back for each pairing on average, a `NUMBER`")
+	flags.IntVar(&f.rounds, "rounds", 0, "how often each rain chamber is filled in the season, a `NUMBER`; 0 does not count chambers")
+	flags.IntVar(&f.maleUses, "male-uses", 2, "pairings of one male at most, a `NUMBER`")
+	flags.IntVar(&f.femaleUses, "female-uses", 1, "pairings of one female at most, a `NUMBER`")
+	flags.Float64Var(&f.weight, "weight", 0.1, "what the mean inbreeding of the young weighs against the mean kinship of the line, a `NUMBER`")
+	flags.StringArrayVar(&f.want, "want", nil, "a pair that has to be in the plan, `A,B`; may be given again")
+	flags.StringArrayVar(&f.without, "without", nil, "a pair `A,B`, or an animal A, that may not be in it; may be given again")
+	flags.StringArrayVar(&f.goals, "at-least", nil, "pairings that a species, or a line of the dam, needs: `NAME=NUMBER`; may be given again")
+	flags.StringSliceVar(&f.relax, "relax", nil, "a `RULE` that refuses nothing: age, length, weight, rest, inbreeding; several as A,B")
+	flags.IntVar(&f.nodes, "effort", 20_000, "partial plans to look at for each species before the search ends, a `NUMBER`")
+	_ = c.RegisterFlagCompletionFunc("relax", cobra.FixedCompletions([]string{"age", "length", "weight", "rest", "inbreeding"}, cobra.ShellCompDirectiveNoFileComp))
+	_ = c.RegisterFlagCompletionFunc("without", a.completeAnimals(0))
+	a.formatFlag(c, "table", "json", "csv")
+	a.outFlag(c)
+	return c
+}
+
+// pairsFlags are what the keeper asks of a plan.
+type pairsFlags struct {
+	why                               bool
+	species                           string
+	pairings, young, rounds, maleUses int
+	femaleUses, nodes                 int
+	weight                            float64
+	want, without, goals, relax       []string
+}
+
+func (f *pairsFlags) wish() (frogroom.PairsWish, error) {
+	w := frogroom.PairsWish{
+		Species: f.species, Pairings: f.pairings, Young: f.young, Rounds: f.rounds,
+		MaleUses: f.maleUses, FemaleUses: f.femaleUses, Weight: f.weight, Nodes: f.nodes,
+	}
+	for _, text := range f.want {
+		one, other, two := strings.Cut(text, ",")
+		if !two || strings.Contains(other, ",") {
+			return w, usagef("--want %q: write two animals, as in --want AC-13,AC-14", text)
+		}
+		w.Want = append(w.Want, [2]string{one, other})
+	}
+	for _, text := range f.without {
+		one, other, _ := strings.Cut(text, ",")
+		if one == "" || strings.Contains(other, ",") {
+			return w, usagef("--without %q: write one animal, or two as in --without AC-13,AC-14", text)
+		}
+		w.Without = append(w.Without, [2]string{one, other})
+	}
+	for _, text := range f.goals {
+		of, number, _ := strings.Cut(text, "=")
+		n, err := strconv.Atoi(number)
+		if err != nil || n < 1 || n > 100_000 {
+			return w, usagef("--at-least %q: write a species or a line and a number, as in --at-least hyla-cinerea=2", text)
+		}
+		w.Goals = append(w.Goals, frogroom.PairsGoal{Of: of, Pairings: n})
+	}
+	for _, rule := range f.relax {
+		w.Relax = append(w.Relax, pairing.Rule(rule))
+	}
+	return w, nil
+}
+
+// pairsError gives the exit code of what stands against a plan.
+func pairsError(err error) error {
+	var (
+		none *frogroom.NoPairsError
+		wish *frogroom.PairsWishError
+		kind *frogroom.UnknownSpeciesError
+	)
+	switch {
+	case errors.As(err, &none):
+		return &exitError{exitNoPlan, err, "`spawnwright pairs --why MALE FEMALE` prints every rule for a pair; --relax sets one aside"}
+	case errors.As(err, &wish), errors.As(err, &kind):
+		return usage(err)
+	}
+	return unknownID(err)
+}

@@ -1,0 +1,287 @@
+package frogroom
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
+)
+
+// PairsWish is what the keeper asks of the pairings of a season. The zero value
+// asks for nothing in particular.
+type PairsWish struct {
+	Species  string // only this one; all when empty
+	Pairings int    // most pairings of the season; 0 is what the file says
+	Young    int    // held back for each pairing, on average; 0 is 2
+	Rounds   int    // how often each rain chamber is filled; 0 does not count chambers
+	// MaleUses and FemaleUses are how many pairings an animal has at most; 0 is
+	// 2 for a male and 1 for a female.
+	MaleUses, FemaleUses int
+	// Weight is what the mean inbreeding of the young weighs against the mean
+	// kinship of those that are bred from.
+	Weight float64
+	// Want and Without are pairs, male and female in any order, that have to be
+	// in the plan or out of it. An animal alone in Without, with "" beside it,
+	// is left out altogether.
+	Want, Without [][2]string
+	Goals         []PairsGoal
+	Relax         []pairing.Rule // rules that refuse nothing
+	// Nodes bounds the search for each species; 0 is 20,000. Stop ends it when
+	// it gives true, and may be nil.
+	Nodes int
+	Stop  func() bool
+}
+
+// PairsGoal asks for a number of pairings of a species, or with a dam of a line.
+type PairsGoal struct {
+	Of       string // a species or a line
+	Pairings int
+}
+
+// Relaxable are the rules that a keeper may set aside.
+var Relaxable = []pairing.Rule{pairing.RuleAge, pairing.RuleLength, pairing.RuleWeight, pairing.RuleRest, pairing.RuleInbreeding}
+
+// Pairs is the best set of pairings for a season.
+type Pairs struct {
+	On      civil.Date     `json:"on"`
+	Weight  float64        `json:"inbreeding_weight"`
+	Relaxed []pairing.Rule `json:"relaxed,omitempty"`
+	Limits  []string       `json:"limits"` // what bounds the plan, in words
+	Species []SpeciesPairs `json:"species"`
+	// Proven is false when the search was ended, so that there may be better.
+	Proven   bool     `json:"proven"`
+	Warnings []string `json:"warnings,omitempty"`
+}
+
+// SpeciesPairs is the plan for one species.
+type SpeciesPairs struct {
+	Species string       `json:"species"`
+	Living  int          `json:"living"` // in the room and promised to nobody: the line as it is
+	Pairs   []ChosenPair `json:"pairs"`
+	// GeneDiversity is that of the line as it is, and WithYoung that of the line
+	// with the young that are held back.
+	GeneDiversity   float64 `json:"gene_diversity"`
+	WithYoung       float64 `json:"gene_diversity_with_young"`
+	YoungInbreeding float64 `json:"young_inbreeding"` // the mean of those held back
+	Proven          bool    `json:"proven"`
+	// Gap is the share of the score that could still be saved at most; 0 when proven.
+	Gap     float64     `json:"gap"`
+	Others  []OtherPlan `json:"others"`            // the next best plans
+	Ceiling *Ceiling    `json:"ceiling,omitempty"` // what the greatest inbreeding allowed costs; nil when nothing
+	LeftOut []LeftOut   `json:"left_out"`          // all other animals in the room
+	NoPlan  string      `json:"no_plan,omitempty"` // why there is no pairing
+	Refused int         `json:"pairs_refused"`     // of all males with all females
+	Allowed int         `json:"pairs_allowed"`     // likewise
+}
+
+// ChosenPair is a pairing of the plan.
+type ChosenPair struct {
+	Male       string   `json:"male"`
+	Female     string   `json:"female"`
+	Young      int      `json:"young"` // to hold back
+	Inbreeding float64  `json:"inbreeding"`
+	Expected   bool     `json:"expected"` // a mean over possible parents
+	Change     float64  `json:"change"`   // of the gene diversity, if only these young joined
+	Reason     string   `json:"reason"`
+	Findings   []string `json:"findings,omitempty"` // what to think of first
+}
+
+// OtherPlan is a plan that is not the best one.
+type OtherPlan struct {
+	Instead         [][2]string `json:"instead"` // pairs that the best plan lacks, male first
+	Without         [][2]string `json:"without"` // pairs of the best plan that it lacks
+	WithYoung       float64     `json:"gene_diversity_with_young"`
+	YoungInbreeding float64     `json:"young_inbreeding"`
+}
+
+// Ceiling is the best plan when no pair is refused for its inbreeding.
+type Ceiling struct {
+	WithYoung       float64 `json:"gene_diversity_with_young"`
+	YoungInbreeding float64 `json:"young_inbreeding"`
+}
+
+// LeftOut is an animal that the plan does not use.
+type LeftOut struct {
+	ID     string         `json:"id"`
+	Name   string         `json:"name,omitempty"`
+	Sex    collection.Sex `json:"sex"`
+	Reason string         `json:"reason"`
+	From   civil.Date     `json:"from,omitempty"` // the day from which time cures it
+}
+
+// Pairs plans the pairings of a season: for each species the set of pairs, and
+// the young to hold back from each, after which the line has the lowest mean
+// kinship with the wished weight on the inbreeding of the young. The pairings of the
+// season are shared out among the species so that the sum over them is lowest.
+//
+// The animals are judged as they are on that day. The error is an
+// *[UnknownAnimalError], an *[UnknownSpeciesError], a *[PairsWishError] for a
+// wish that makes no sense, or a *[NoPairsError] when nothing is left to plan.
+func (r *Room) Pairs(on civil.Date, w PairsWish) (Pairs, error) {
+	mustKnow(on)
+	w, err := r.wholeWish(w)
+	if err != nil {
+		return Pairs{}, err
+	}
+	out := Pairs{On: on, Weight: w.Weight, Relaxed: w.Relax, Limits: w.limits(r), Species: []SpeciesPairs{}, Proven: true, Warnings: []string{founderWarning}}
+	var lines []*line
+	for _, p := range r.Collection.Species {
+		if w.Species == "" || w.Species == p.ID {
+			if l := r.line(on, p.ID, w); len(l.here) > 0 {
+				lines = append(lines, l)
+			}
+		}
+	}
+	if err := possible(lines, w); err != nil {
+		return Pairs{}, err
+	}
+	counts, err := share(lines, w.most(r))
+	if err != nil {
+		return Pairs{}, err
+	}
+	for i, l := range lines {
+		s := l.plan(counts[i])
+		out.Proven = out.Proven && s.Proven && l.swept
+		out.Species = append(out.Species, s)
+	}
+	if slices.ContainsFunc(out.Species, func(s SpeciesPairs) bool {
+		return slices.ContainsFunc(s.Pairs, func(p ChosenPair) bool { return p.Expected && p.Inbreeding > 0 })
+	}) {
+		out.Warnings = append(out.Warnings, "inbreeding marked ~ is an expectation: a parent or ancestor is one of several")
+	}
+	return out, nil
+}
+
+// wholeWish fills in what a wish leaves open and refuses what makes no sense.
+func (r *Room) wholeWish(w PairsWish) (PairsWish, error) {
+	if w.Species != "" {
+		if _, ok := r.Collection.Profile(w.Species); !ok {
+			all := r.Collection.Species
+			return w, &UnknownSpeciesError{ID: w.Species, Nearest: nearest(w.Species, len(all), func(i int) string { return all[i].ID })}
+		}
+	}
+	for _, n := range []*int{&w.Pairings, &w.Young, &w.Rounds, &w.MaleUses, &w.FemaleUses, &w.Nodes} {
+		if *n < 0 {
+			return w, &PairsWishError{"a number below 0"}
+		}
+	}
+	if !(w.Weight >= 0 && w.Weight <= 1000) {
+		return w, &PairsWishError{"the weight of inbreeding has to be from 0 to 1000"}
+	}
+	orElse(&w.Young, 2)
+	orElse(&w.MaleUses, 2)
+	orElse(&w.FemaleUses, 1)
+	orElse(&w.Nodes, 20_000)
+	if w.Young > 1000 {
+		return w, &PairsWishError{"more than 1000 young from a pairing"}
+	}
+	for _, rule := range w.Relax {
+		if !slices.Contains(Relaxable, rule) {
+			return w, &PairsWishError{fmt.Sprintf("the rule %q cannot be relaxed; these can: %s", rule, joined(words(Relaxable)))}
+		}
+	}
+	for _, pair := range slices.Concat(w.Want, w.Without) {
+		for _, id := range pair {
+			if _, err := r.Ancestry.number(id); err != nil && id != "" {
+				return w, err
+			}
+		}
+	}
+	return w, r.knownGoals(w)
+}
+
+func (r *Room) knownGoals(w PairsWish) error {
+	for _, g := range w.Goals {
+		_, known := r.Collection.Profile(g.Of)
+		if !known && !slices.ContainsFunc(r.Collection.Animals, func(a collection.Animal) bool { return a.Line == g.Of }) {
+			return &PairsWishError{fmt.Sprintf("there is no species or line %q", g.Of)}
+		}
+	}
+	return nil
+}
+
+func orElse(n *int, usual int) {
+	if *n == 0 {
+		*n = usual
+	}
+}
+
+func words(rules []pairing.Rule) []string {
+	out := make([]string, len(rules))
+	for i, r := range rules {
+		out[i] = string(r)
+	}
+	return out
+}
+
+// most gives the greatest number of pairings of the season.
+func (w PairsWish) most(r *Room) int {
+	most := pairing.NoLimit
+	switch {
+	case w.Pairings > 0:
+		most = w.Pairings
+	case r.Collection.Rules.PairingsASeason.Known:
+		most = r.Collection.Rules.PairingsASeason.Value
+	}
+	if c := r.Collection.Equipment.RainChambers; w.Rounds > 0 && c.Known {
+		most = min(most, w.Rounds*c.Value)
+	}
+	return most
+}
+
+// limits says in words what bounds the plan.
+func (w PairsWish) limits(r *Room) []string {
+	var out []string
+	switch rules := r.Collection.Rules; {
+	case w.Pairings > 0:
+		out = append(out, fmt.Sprintf("at most %s, as asked", pairings(w.Pairings)))
+	case rules.PairingsASeason.Known:
+		out = append(out, fmt.Sprintf("at most %s a season, as the file says", pairings(rules.PairingsASeason.Value)))
+	}
+	if w.Rounds > 0 {
+		if c := r.Collection.Equipment.RainChambers; c.Known {
+			out = append(out, fmt.Sprintf("rain chambers: %d, each filled at most %s", c.Value, times(w.Rounds)))
+		} else {
+			out = append(out, "rain chambers are not counted: the file does not say how many there are")
+		}
+	}
+	out = append(out, fmt.Sprintf("a male at most %s, a female at most %s", times(w.MaleUses), times(w.FemaleUses)))
+	out = append(out, fmt.Sprintf("%d young held back for each pairing on average, 1 to %d from each", w.Young, w.mostYoung()))
+	for _, g := range w.Goals {
+		out = append(out, fmt.Sprintf("at least %s of %s, as asked", pairings(g.Pairings), g.Of))
+	}
+	for _, p := range w.Want {
+		out = append(out, fmt.Sprintf("with %s × %s, as asked", p[0], p[1]))
+	}
+	for _, p := range w.Without {
+		if p[1] == "" {
+			out = append(out, fmt.Sprintf("without %s, as asked", p[0]))
+		} else {
+			out = append(out, fmt.Sprintf("without %s × %s, as asked", p[0], p[1]))
+		}
+	}
+	return out
+}
+
+// mostYoung is how many young of one pairing are held back at most: half as many
+// again as on average, for a line needs many families more than large ones.
+func (w PairsWish) mostYoung() int { return w.Young + (w.Young+1)/2 }
+
+func pairings(n int) string {
+	if n == 1 {
+		return "1 pairing"
+	}
+	return fmt.Sprintf("%d pairings", n)
+}
+
+func times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return fmt.Sprintf("%d times", n)
+}

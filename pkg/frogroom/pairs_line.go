@@ -1,0 +1,162 @@
+package frogroom
+
+import (
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
+)
+
+// line is the animals of a species that are in the room, and the pairs that
+// they make.
+type line struct {
+	room    *Room
+	species string
+	on      civil.Date
+	wish    PairsWish
+	here    []int          // numbers of the animals, in the order of the file
+	pool    []int          // those that are promised to nobody
+	pairs   []pairing.Pair // of all males with all females
+	set     *pairing.BreedingSet
+
+	options []int // of pairs: those that may be chosen
+	limits  []pairing.Limit
+	sweep   []pairing.Outcome // by number of pairings, from 0; without plans where there are none
+	swept   bool              // the outcomes of the sweep are proven
+}
+
+func (r *Room) terms(on civil.Date) pairing.Terms {
+	return pairing.Terms{
+		Pedigree: r.Ancestry.Pedigree, Needs: r.needs, On: on,
+		Rules: pairing.Rules{
+			WarnInbreeding: r.Collection.Rules.WarnInbreeding,
+			MaxInbreeding:  r.Collection.Rules.MaxInbreeding,
+		},
+	}
+}
+
+func (r *Room) line(on civil.Date, species string, w PairsWish) *line {
+	l := &line{room: r, species: species, on: on, wish: w, swept: true}
+	var males, females []string
+	for i := range r.Collection.Animals {
+		a := &r.Collection.Animals[i]
+		if a.Species != species || r.Ancestry.status(i, on) != collection.Here {
+			continue
+		}
+		l.here = append(l.here, i)
+		if a.Promised == "" {
+			l.pool = append(l.pool, i)
+		}
+		switch a.Sex {
+		case collection.Male:
+			males = append(males, a.ID)
+		case collection.Female:
+			females = append(females, a.ID)
+		}
+	}
+	l.set = pairing.NewBreedingSet(r.Ancestry.Pedigree, l.pool)
+	l.pairs = pairing.Rank(r.terms(on), l.set, r.breeders(males, on), r.breeders(females, on))
+	slices.SortStableFunc(l.pairs, func(a, b pairing.Pair) int { // the options in the order of the file
+		if c := r.number(a.Female) - r.number(b.Female); c != 0 {
+			return c
+		}
+		return r.number(a.Male) - r.number(b.Male)
+	})
+	l.choose(w.Relax)
+	return l
+}
+
+// choose takes the pairs that no rule refuses, but for those in relax, as
+// options, and the limits on them.
+func (l *line) choose(relax []pairing.Rule) {
+	l.options, l.limits = nil, nil
+	for i, p := range l.pairs {
+		if len(refusals(p.Verdict, relax)) == 0 && !l.unwished(p) {
+			l.options = append(l.options, i)
+		}
+	}
+	l.limits = append(l.limits, l.uses(func(p pairing.Pair) string { return p.Male }, l.wish.MaleUses)...)
+	l.limits = append(l.limits, l.uses(func(p pairing.Pair) string { return p.Female }, l.wish.FemaleUses)...)
+	for _, want := range l.wish.Want {
+		if at := l.optionsThat(func(p pairing.Pair) bool { return isPair(p, want) }); len(at) > 0 {
+			l.limits = append(l.limits, pairing.Limit{Name: want[0] + " × " + want[1] + " is wanted", Options: at, AtLeast: 1, AtMost: 1})
+		}
+	}
+	for _, g := range l.wish.Goals {
+		at := l.optionsThat(func(p pairing.Pair) bool { return l.serves(p, g) })
+		if l.species == g.Of || len(at) > 0 {
+			l.limits = append(l.limits, pairing.Limit{Name: "at least " + pairings(g.Pairings) + " of " + g.Of, Options: at, AtLeast: g.Pairings, AtMost: pairing.NoLimit})
+		}
+	}
+}
+
+// serves reports whether a pair counts for a goal.
+func (l *line) serves(p pairing.Pair, g PairsGoal) bool {
+	dam, _ := l.room.Collection.Animal(p.Female)
+	return g.Of == l.species || g.Of == dam.Line
+}
+
+func (l *line) optionsThat(fits func(pairing.Pair) bool) []int {
+	var at []int
+	for o, i := range l.options {
+		if fits(l.pairs[i]) {
+			at = append(at, o)
+		}
+	}
+	return at
+}
+
+func (l *line) unwished(p pairing.Pair) bool {
+	return slices.ContainsFunc(l.wish.Without, func(out [2]string) bool {
+		return isPair(p, out) || out[1] == "" && (out[0] == p.Male || out[0] == p.Female)
+	})
+}
+
+func isPair(p pairing.Pair, ids [2]string) bool {
+	return p.Male == ids[0] && p.Female == ids[1] || p.Male == ids[1] && p.Female == ids[0]
+}
+
+// uses limits how often each animal is used.
+func (l *line) uses(id func(pairing.Pair) string, most int) []pairing.Limit {
+	var out []pairing.Limit
+	place := make(map[string]int)
+	for o, i := range l.options {
+		who := id(l.pairs[i])
+		at, known := place[who]
+		if !known {
+			at = len(out)
+			place[who] = at
+			out = append(out, pairing.Limit{Name: who + " is used at most " + times(most), AtMost: most})
+		}
+		out[at].Options = append(out[at].Options, o)
+	}
+	return out
+}
+
+// refusals gives what refuses a pair, the rules in relax aside.
+func refusals(v pairing.Verdict, relax []pairing.Rule) []pairing.Finding {
+	var out []pairing.Finding
+	for _, f := range v.Findings {
+		if f.Severity == pairing.Refuse && !slices.Contains(relax, f.Rule) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// choice is what there is to choose from, with exactly so many pairings.
+func (l *line) choice(count int) pairing.Choice {
+	c := pairing.Choice{Pool: l.set, Young: max(1, count*l.wish.Young), Weight: l.wish.Weight}
+	all := make([]int, len(l.options))
+	for o, i := range l.options {
+		all[o] = o
+		p := l.pairs[i]
+		c.Options = append(c.Options, pairing.Option{
+			Sires: []int{l.room.number(p.Male)}, Dams: []int{l.room.number(p.Female)},
+			MinYoung: 1, MaxYoung: l.wish.mostYoung(),
+		})
+	}
+	c.Limits = append(slices.Clone(l.limits), pairing.Limit{Name: pairings(count), Options: all, AtLeast: count, AtMost: count})
+	return c
+}

@@ -1,0 +1,200 @@
+package frogroom
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
+)
+
+// shownPlans is how many plans are looked for: the best, and the two next best.
+const shownPlans = 3
+
+// plan gives the best plan with so many pairings, and what there is to say
+// about it.
+func (l *line) plan(count int) SpeciesPairs {
+	s := SpeciesPairs{
+		Species: l.species, Living: len(l.pool), Pairs: []ChosenPair{}, Others: []OtherPlan{}, LeftOut: []LeftOut{},
+		GeneDiversity: l.set.GeneDiversity(), WithYoung: l.set.GeneDiversity(), Proven: true,
+		Allowed: len(l.options), Refused: len(l.pairs) - len(l.options),
+	}
+	var chosen []pairing.Pair
+	if count > 0 {
+		best := l.choice(count).Best(pairing.Effort{Plans: shownPlans, Nodes: l.wish.Nodes, Stop: l.wish.Stop})
+		if len(best.Plans) == 0 || l.sweep[count].Plans[0].Score < best.Plans[0].Score-1e-9 {
+			best = l.sweep[count] // the search was ended before it got as far again
+		}
+		first := best.Plans[0]
+		s.WithYoung, s.YoungInbreeding = 1-first.MeanKinship, first.YoungInbreeding
+		s.Proven, s.Gap = best.Proven, best.Gap()
+		for _, pick := range first.Picks {
+			p := l.pairs[l.options[pick.Option]]
+			chosen = append(chosen, p)
+			s.Pairs = append(s.Pairs, l.chosenPair(p, pick.Young))
+		}
+		s.Others = l.others(best.Plans)
+		s.Ceiling = l.ceiling(count, first)
+	} else {
+		s.NoPlan = l.whyNone()
+	}
+	s.LeftOut = l.leftOut(chosen)
+	return s
+}
+
+func (l *line) whyNone() string {
+	if len(l.options) == 0 {
+		e := l.noPairs()
+		text := joined(e.Blocking)
+		if e.Most != "" {
+			text += " (" + e.Most + ")"
+		}
+		return text
+	}
+	return "the line keeps more without young of these pairs, or the pairings of the season do more for another species"
+}
+
+func (l *line) chosenPair(p pairing.Pair, young int) ChosenPair {
+	male, female := l.room.number(p.Male), l.room.number(p.Female)
+	effect := l.set.Effect([]int{male}, []int{female}, young, pedigree.OneUnknown)
+	c := ChosenPair{
+		Male: p.Male, Female: p.Female, Young: young,
+		Inbreeding: p.Verdict.YoungInbreeding,
+		Expected:   l.room.Ancestry.Pedigree.Uncertain(male) || l.room.Ancestry.Pedigree.Uncertain(female),
+		Change:     effect.Change(),
+		Reason:     l.reason(p),
+	}
+	for _, f := range p.Verdict.Findings {
+		if f.Severity >= pairing.Warn && f.Rule != pairing.RuleMalesPerFemale {
+			text := f.Message
+			if f.Severity == pairing.Refuse {
+				text += " (relaxed)"
+			}
+			c.Findings = append(c.Findings, text)
+		}
+	}
+	return c
+}
+
+// others says how the next best plans differ from the best.
+func (l *line) others(plans []pairing.Plan) []OtherPlan {
+	out := []OtherPlan{}
+	for _, p := range plans[1:] {
+		out = append(out, OtherPlan{
+			Instead: l.only(p, plans[0]), Without: l.only(plans[0], p),
+			WithYoung: 1 - p.MeanKinship, YoungInbreeding: p.YoungInbreeding,
+		})
+	}
+	return out
+}
+
+// only gives the pairs of one plan that another lacks.
+func (l *line) only(one, other pairing.Plan) [][2]string {
+	out := [][2]string{}
+	for _, pick := range one.Picks {
+		if !slices.ContainsFunc(other.Picks, func(o pairing.Pick) bool { return o.Option == pick.Option }) {
+			p := l.pairs[l.options[pick.Option]]
+			out = append(out, [2]string{p.Male, p.Female})
+		}
+	}
+	return out
+}
+
+// ceiling gives the plan without a limit on inbreeding, when it is a better one.
+func (l *line) ceiling(count int, best pairing.Plan) *Ceiling {
+	if slices.Contains(l.wish.Relax, pairing.RuleInbreeding) {
+		return nil
+	}
+	free := *l
+	free.choose(append(slices.Clone(l.wish.Relax), pairing.RuleInbreeding))
+	if len(free.options) == len(l.options) {
+		return nil
+	}
+	o := free.choice(count).Best(pairing.Effort{Nodes: l.wish.Nodes, Stop: l.wish.Stop})
+	if len(o.Plans) == 0 || o.Plans[0].Score >= best.Score-1e-9 {
+		return nil
+	}
+	return &Ceiling{WithYoung: 1 - o.Plans[0].MeanKinship, YoungInbreeding: o.Plans[0].YoungInbreeding}
+}
+
+// leftOut says of every animal that is not in the plan why.
+func (l *line) leftOut(chosen []pairing.Pair) []LeftOut {
+	used := make(map[string]bool)
+	for _, p := range chosen {
+		used[p.Male], used[p.Female] = true, true
+	}
+	out := []LeftOut{}
+	for _, i := range l.here {
+		a := l.room.Ancestry.animal(i)
+		if used[a.ID] {
+			continue
+		}
+		left := LeftOut{ID: a.ID, Name: a.Name, Sex: a.Sex}
+		l.whyNot(&left)
+		out = append(out, left)
+	}
+	return out
+}
+
+// whyNot finds the reason for leaving an animal out: its sex, what a rule has against it
+// whoever is its mate, what it has against each mate, or that others do more.
+func (l *line) whyNot(left *LeftOut) {
+	if left.Sex == collection.UnknownSex {
+		left.Reason = "its sex is not known"
+		return
+	}
+	if slices.ContainsFunc(l.wish.Without, func(out [2]string) bool { return out == [2]string{left.ID, ""} }) {
+		left.Reason = "left out, as asked"
+		return
+	}
+	allowed, mates := 0, 0
+	var own []pairing.Finding // against itself
+	least, kin := 1.0, 0
+	for _, p := range l.pairs {
+		if p.Male != left.ID && p.Female != left.ID {
+			continue
+		}
+		if l.unwished(p) {
+			continue
+		}
+		mates++
+		against := refusals(p.Verdict, l.wish.Relax)
+		if len(against) == 0 {
+			allowed++
+		}
+		for _, f := range against {
+			switch {
+			case len(f.Animals) == 1 && f.Animals[0] == left.ID:
+				own = append(own, f)
+			case f.Rule == pairing.RuleInbreeding:
+				kin++
+				least = min(least, p.Verdict.YoungInbreeding)
+			}
+		}
+	}
+	switch {
+	case mates == 0:
+		left.Reason = "no mate is left"
+	case len(own) > 0:
+		f := own[0]
+		left.Reason, left.From = f.Message, f.From
+	case allowed > 0:
+		left.Reason = "others do more for the line: " + l.rank(left.ID)
+	case kin == mates:
+		left.Reason = "too closely related to every mate: the young would be inbred to " + decimals(least) + " at least"
+	default:
+		left.Reason = "no mate may be paired"
+		if kin > 0 {
+			left.Reason += ": too closely related to " + counted(kin, "mate") + ", and the others are not ready or left out"
+		}
+	}
+}
+
+// counted writes "1 mate", "2 mates".
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

@@ -1,0 +1,151 @@
+package frogroom_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
+)
+
+// TestPairsOfRandomRooms holds plans against what has to be true of any: each pair
+// is allowed, nobody is used too often, every animal of the species is either in the
+// plan or left out with a reason, and the same question has the same answer.
+func TestPairsOfRandomRooms(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f := randomFile(t)
+		r, _ := frogroom.Read("room.yaml", []byte(f.text(f.diary)))
+		on := civil.Date(rapid.IntRange(int(day("2023-06-01")), int(day("2028-12-31"))).Draw(t, "on"))
+		w := frogroom.PairsWish{Weight: 0.1, Pairings: rapid.IntRange(1, 4).Draw(t, "pairings"), MaleUses: rapid.IntRange(1, 2).Draw(t, "uses")}
+		if rapid.Bool().Draw(t, "relax") {
+			w.Relax = frogroom.Relaxable
+		}
+		got, err := r.Pairs(on, w)
+		again, errAgain := r.Pairs(on, w)
+		require.Empty(t, cmp.Diff(got, again))
+		if err != nil {
+			var none *frogroom.NoPairsError
+			require.True(t, errors.As(err, &none), "%v", err)
+			require.NotEmpty(t, none.Blocking)
+			require.EqualError(t, errAgain, err.Error())
+			return
+		}
+		require.True(t, got.Proven)
+		total := 0
+		for _, s := range got.Species {
+			total += len(s.Pairs)
+			uses := map[string]int{}
+			young := 0
+			for _, p := range s.Pairs {
+				why, err := r.WhyPair(on, p.Male, p.Female, w)
+				require.NoError(t, err)
+				require.True(t, why.Allowed, "%s × %s", p.Male, p.Female)
+				require.InDelta(t, why.Inbreeding, p.Inbreeding, 1e-9)
+				uses[p.Male]++
+				uses[p.Female]++
+				require.LessOrEqual(t, uses[p.Male], w.MaleUses)
+				require.LessOrEqual(t, uses[p.Female], 1)
+				young += p.Young
+			}
+			require.Equal(t, 2*len(s.Pairs), young)
+			for _, l := range s.LeftOut {
+				require.Zero(t, uses[l.ID], l.ID)
+				require.NotEmpty(t, l.Reason)
+			}
+			here := 0
+			for _, a := range r.Kin(on).Animals {
+				if a.Species == s.Species && a.Status == "here" {
+					here++
+				}
+			}
+			require.Equal(t, here, len(uses)+len(s.LeftOut))
+			for _, o := range s.Others {
+				require.GreaterOrEqual(t, score(1-o.WithYoung, o.YoungInbreeding), score(1-s.WithYoung, s.YoungInbreeding)-1e-9)
+			}
+		}
+		require.LessOrEqual(t, total, w.Pairings)
+		require.Positive(t, total)
+	})
+}
+
+func score(meanKinship, inbreeding float64) float64 { return meanKinship + 0.1*inbreeding }
+
+// TestPairsShareTheSeason holds the pairings that two species get against all
+// ways to share them out.
+func TestPairsShareTheSeason(t *testing.T) {
+	r := room(t, basic+`
+  - {id: F, species: clockwork, sire: A, dam: D, sex: male, out_of_water: 2024-01-01}
+  - {id: G, species: clockwork, sire: A, dam: D, sex: female, out_of_water: 2024-01-01}
+  - {id: I, species: hyla-cinerea, sex: male, acquired: 2020-01-01}
+  - {id: J, species: hyla-cinerea, sex: female, acquired: 2020-01-01}
+  - {id: K, species: hyla-cinerea, sex: female, acquired: 2020-01-01}
+  - {id: L, species: hyla-cinerea, sire: I, dam: K, sex: female, acquired: 2024-01-01}
+`)
+	on := day("2027-03-01")
+	sum := func(p frogroom.Pairs) (total float64) {
+		for _, s := range p.Species {
+			total += score(1-s.WithYoung, s.YoungInbreeding)
+		}
+		return total
+	}
+	best := math.Inf(1)
+	alone := map[string][]float64{}
+	for _, species := range []string{"clockwork", "hyla-cinerea"} {
+		whole, err := r.Pairs(on, frogroom.PairsWish{Species: species, Weight: 0.1, Pairings: 1})
+		require.NoError(t, err)
+		alone[species] = append(alone[species], 1-whole.Species[0].GeneDiversity)
+		for n := 1; n <= 3; n++ {
+			p, err := r.Pairs(on, frogroom.PairsWish{
+				Species: species, Weight: 0.1, Pairings: n,
+				Goals: []frogroom.PairsGoal{{Of: species, Pairings: n}},
+			})
+			if err != nil {
+				break
+			}
+			alone[species] = append(alone[species], sum(p))
+		}
+	}
+	for i, x := range alone["clockwork"] {
+		for j, y := range alone["hyla-cinerea"] {
+			if i+j >= 1 && i+j <= 3 {
+				best = min(best, x+y)
+			}
+		}
+	}
+	got, err := r.Pairs(on, frogroom.PairsWish{Weight: 0.1, Pairings: 3})
+	require.NoError(t, err)
+	assert.InDelta(t, best, sum(got), 1e-9)
+}
+
+func TestPairsWishesThatMakeNoSense(t *testing.T) {
+	r := room(t, basic)
+	on := day("2027-03-01")
+	for _, w := range []frogroom.PairsWish{
+		{Pairings: -1}, {Weight: -1}, {Weight: math.NaN()}, {Young: 1001},
+		{Relax: []pairing.Rule{pairing.RuleSex}}, {Goals: []frogroom.PairsGoal{{Of: "nobody", Pairings: 1}}},
+	} {
+		_, err := r.Pairs(on, w)
+		var wrong *frogroom.PairsWishError
+		require.True(t, errors.As(err, &wrong), "%+v: %v", w, err)
+	}
+	_, err := r.Pairs(on, frogroom.PairsWish{Want: [][2]string{{"A", "Z"}}})
+	var unknown *frogroom.UnknownAnimalError
+	require.True(t, errors.As(err, &unknown))
+	assert.Panics(t, func() { _, _ = r.Pairs(0, frogroom.PairsWish{}) })
+}
+
+// TestPairsEndedEarly: a search that is ended says so.
+func TestPairsEndedEarly(t *testing.T) {
+	r := room(t, basic)
+	p, err := r.Pairs(day("2027-03-01"), frogroom.PairsWish{Stop: func() bool { return true }})
+	require.NoError(t, err)
+	assert.False(t, p.Proven)
+	assert.NotEmpty(t, p.Species[0].Pairs)
+}
