@@ -47,11 +47,7 @@ func (p *Pedigree) Ancestors(i int) []int {
 	marked := make([]bool, g.len())
 	start := p.node(i)
 	marked[start] = true
-	for k := start; k >= 0; k-- {
-		if marked[k] {
-			g.above(k, func(parent int32, _ float64) { marked[parent] = true })
-		}
-	}
+	g.markAncestors(marked)
 	return p.marked(marked, start)
 }
 

@@ -18,9 +18,13 @@ func (e *BlankIDError) Error() string {
 type DuplicateError struct {
 	ID            string
 	First, Second int // the two, counted from 0; groups count on after the records
+	// First is -1 when it was there before [Pedigree.Grow].
 }
 
 func (e *DuplicateError) Error() string {
+	if e.First < 0 {
+		return fmt.Sprintf("pedigree: entry %d is called %q, as one that is there already; ids must differ", e.Second+1, e.ID)
+	}
 	return fmt.Sprintf("pedigree: entries %d and %d are both called %q; ids must differ", e.First+1, e.Second+1, e.ID)
 }
 

@@ -23,10 +23,11 @@ func (g *graph) addFamilies(first int) {
 	runs := g.runs(first)
 	same := g.sameParents(runs)
 	number := make([]int32, len(runs))
+	next := int32(len(g.families))
 	for r, start := range runs {
 		if int(same[r]) == r {
-			number[r] = int32(len(g.families))
-			g.families = append(g.families, family{})
+			number[r] = next
+			next++
 		} else {
 			number[r] = number[same[r]]
 		}
@@ -38,6 +39,7 @@ func (g *graph) addFamilies(first int) {
 			g.family[k] = number[r]
 		}
 	}
+	g.families = longer(g.families, int(next)-len(g.families))
 }
 
 // runs gives the first node of each run of nodes with the same parents.

@@ -39,11 +39,13 @@ func (g *graph) fill(first int) {
 	g.measure(first, firstFamily)
 }
 
-// parents marks the parents of the nodes from first on.
+// parents marks the parents of the nodes from first on, and the groups, also those
+// that have no young yet.
 func (g *graph) parents(first int) []bool {
 	is := make([]bool, g.len())
 	for k := int32(first); int(k) < g.len(); k++ {
 		g.above(k, func(parent int32, _ float64) { is[parent] = true })
+		is[k] = is[k] || g.group[k] != none
 	}
 	return is
 }

@@ -1,5 +1,7 @@
 package pedigree
 
+import "slices"
+
 // graph is the pedigree in an order that puts parents before children. Its
 // nodes are animals and groups: what an animal has of its ancestors comes half
 // through its sire node and half through its dam node, what a group has comes
@@ -30,91 +32,67 @@ type term struct {
 	weight float64
 }
 
-func newGraph(l *links, order []int) graph {
-	n := len(order)
-	node := make([]int32, n)
-	for k, place := range order {
-		node[place] = int32(k)
+// extended gives the graph with the new places, in their order, after its nodes;
+// node has the node of each. What is computed of the new ones is still 0.
+func (g *graph) extended(l *links, order []int, node []int32) graph {
+	n, more := g.len(), len(order)
+	e := graph{
+		sire: longer(g.sire, more), dam: longer(g.dam, more), group: longer(g.group, more), groups: slices.Clip(g.groups),
+		self: longer(g.self, more), own: longer(g.own, more),
+		family: longer(g.family, more), families: slices.Clip(g.families),
 	}
 	at := func(place int) int32 {
-		if place == none {
+		switch {
+		case place == none:
 			return none
+		case place < 0:
+			return nodeAt(place)
 		}
 		return node[place]
 	}
-	g := graph{
-		sire: make([]int32, n), dam: make([]int32, n), group: make([]int32, n),
-		self: make([]float64, n), own: make([]float64, n), family: make([]int32, n),
-	}
-	for k, place := range order {
-		g.sire[k], g.dam[k], g.group[k] = none, none, none
+	for i, place := range order {
+		k := n + i
+		e.sire[k], e.dam[k], e.group[k] = none, none, none
 		if place < l.records {
-			g.sire[k], g.dam[k] = at(l.parents[place][0]), at(l.parents[place][1])
+			e.sire[k], e.dam[k] = at(l.parents[place][0]), at(l.parents[place][1])
 			continue
 		}
-		from := place - l.records
-		c := candidates{id: l.groups[from].ID, kind: l.groups[from].Kind, base: l.groups[from].Kinship}
-		for i, share := range l.groups[from].shares() {
-			c.terms = append(c.terms, term{at(l.members[from][i]), share})
+		from := l.groups[place-l.records]
+		c := candidates{id: from.ID, kind: from.Kind, base: from.Kinship}
+		for i, share := range from.shares() {
+			c.terms = append(c.terms, term{at(l.members[place-l.records][i]), share})
 		}
-		g.group[k] = int32(len(g.groups))
-		g.groups = append(g.groups, c)
+		e.group[k] = int32(len(e.groups))
+		e.groups = append(e.groups, c)
 	}
-	return g
+	return e
+}
+
+// longer gives a copy with more elements, which are 0.
+func longer[E any](s []E, more int) []E {
+	longer := make([]E, len(s)+more)
+	copy(longer, s)
+	return longer
 }
 
 func (g *graph) familyOf(k int32) *family { return &g.families[g.family[k]] }
 
 func (g *graph) len() int { return len(g.sire) }
 
-// times replaces v with K v.
-func (g *graph) times(v []float64) { g.sweep(v, g.len()-1, g.len()-1) }
-
-// sweep replaces v, which is 0 after node from, with K v up to node to, in three
-// passes (Colleau 2002, Genetics Selection Evolution 34:409): what the nodes hold
-// goes up to their ancestors, is weighted with what is new in each, and comes
-// down again.
-func (g *graph) sweep(v []float64, from, to int) {
-	for k := from; k >= 0; k-- {
-		if v[k] != 0 {
-			g.up(v, k)
-			v[k] *= g.own[k] // nothing comes up to k any more
-		}
-	}
-	for k := range v[:to+1] {
-		v[k] += g.down(v, k)
+// bare gives a graph with the same parents, of which nothing is computed.
+func (g *graph) bare() graph {
+	n := g.len()
+	return graph{
+		sire: g.sire, dam: g.dam, group: g.group, groups: g.groups,
+		self: make([]float64, n), own: make([]float64, n), family: make([]int32, n),
 	}
 }
 
-// up adds what node k holds to the nodes one step up.
-func (g *graph) up(v []float64, k int) {
-	if g.group[k] != none {
-		for _, c := range g.groups[g.group[k]].terms {
-			v[c.node] += v[k] * c.weight
-		}
-		return
-	}
-	if s := g.sire[k]; s != none {
-		v[s] += v[k] / 2
-	}
-	if d := g.dam[k]; d != none {
-		v[d] += v[k] / 2
-	}
-}
-
-// down gives what node k has from the nodes one step up.
-func (g *graph) down(v []float64, k int) (sum float64) {
-	if s := g.sire[k]; s != none {
-		sum = v[s]
-	}
-	if d := g.dam[k]; d != none {
-		sum += v[d]
-	}
-	sum /= 2
-	if g.group[k] != none {
-		for _, c := range g.groups[g.group[k]].terms {
-			sum += v[c.node] * c.weight
+// markAncestors adds the ancestors of the marked nodes.
+func (g *graph) markAncestors(marked []bool) {
+	for k := int32(g.len()) - 1; k >= 0; k-- {
+		if marked[k] {
+			g.above(k, func(parent int32, _ float64) { marked[parent] = true })
 		}
 	}
-	return sum
 }

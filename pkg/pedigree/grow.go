@@ -1,37 +1,49 @@
 package pedigree
 
 // Grow gives the pedigree with more animals and groups. New animals are numbered
-// on from [Pedigree.Len]; they may have old and new animals and groups as
-// parents, and new groups may have old candidates. What is known of the old
-// animals stays as it is: none of them can be named again. p does not change.
+// on from [Pedigree.Len]. They may have old and new animals and groups as
+// parents, and new groups may have old candidates. Old animals stay as they are:
+// their parents cannot be changed, and what was computed of them is used again.
+// p does not change.
 //
-// Errors are those of [New]; entries are counted from the first of p.
+// Errors are those of [New], with entries counted among the new ones. The numbers
+// are those that New gives for all together, to the rounding of the last digits.
+//
+// What is known of the old ones is copied; apart from that, time grows with the
+// new couples and their ancestors.
 func (p *Pedigree) Grow(records []Record, groups ...Group) (*Pedigree, error) {
-	all, old := p.records()
-	return New(append(all, records...), append(old, groups...)...)
-}
-
-// records gives what the pedigree was made from.
-func (p *Pedigree) records() ([]Record, []Group) {
-	name := func(k int32) string {
-		switch {
-		case k == none:
-			return ""
-		case p.rows[k] == none:
-			return p.graph.groups[p.graph.group[k]].id
+	links, err := link(p, records, groups)
+	if err != nil {
+		return nil, err
+	}
+	order, err := links.order()
+	if err != nil {
+		return nil, err
+	}
+	first := p.graph.len()
+	node := make([]int32, len(order))
+	for i, place := range order {
+		node[place] = int32(first + i)
+	}
+	grown := &Pedigree{
+		ids:    links.rowIDs,
+		table:  links.table,
+		groups: links.groupNodes(node),
+		nodes:  longer(p.nodes, len(records)),
+		rows:   longer(p.rows, len(order)),
+		graph:  p.graph.extended(links, order, node),
+	}
+	copy(grown.nodes[p.Len():], node)
+	grown.inOrder = (p.inOrder || p.Len() == 0) && len(grown.nodes) == len(grown.rows)
+	for i, place := range order {
+		grown.inOrder = grown.inOrder && grown.nodes[first+i] == int32(first+i)
+		if place < len(records) {
+			grown.rows[first+i] = int32(p.Len() + place)
+		} else {
+			grown.rows[first+i] = none
 		}
-		return p.ids[p.rows[k]]
 	}
-	records := make([]Record, p.Len())
-	for i, k := range p.nodes {
-		records[i] = Record{ID: p.ids[i], Sire: name(p.graph.sire[k]), Dam: name(p.graph.dam[k])}
-	}
-	groups := make([]Group, len(p.graph.groups))
-	for i, c := range p.graph.groups {
-		groups[i] = Group{ID: c.id, Kind: c.kind, Kinship: c.base}
-		for _, t := range c.terms {
-			groups[i].Candidates = append(groups[i].Candidates, Candidate{ID: name(t.node), Weight: t.weight})
-		}
-	}
-	return records, groups
+	grown.walkers.New = func() any { return newWalker(first + len(order)) }
+	grown.graph.fill(first)
+	return grown, nil
 }

@@ -13,20 +13,28 @@ func (p *Pedigree) Kinship(i, j int) float64 {
 }
 
 // KinshipTo gives the kinship of every animal to animal j, by number. Values
-// agree with [Pedigree.Kinship] to the rounding of the last digits. Three passes
+// agree with [Pedigree.Kinship] to the rounding of the last digits. Two passes
 // over all animals.
 func (p *Pedigree) KinshipTo(j int) []float64 {
-	return p.kinshipTo([]term{{p.node(j), 1}})
+	v := make([]float64, p.graph.len())
+	v[p.node(j)] = 1
+	p.graph.times(v)
+	return p.toRows(v)
 }
 
 // MeanKinship gives, by number, the mean kinship of every animal to the living
 // ones, which are given by number; a living animal's mean counts its kinship to
 // itself (Ballou and Lacy 1995, in Population Management for Survival and
 // Recovery, 76). An animal with a low value carries genes that few others carry.
-// One named twice counts twice. With no living animals all values are 0. Three
+// One named twice counts twice. With no living animals all values are 0. Two
 // passes over all animals.
 func (p *Pedigree) MeanKinship(living []int) []float64 {
-	return p.kinshipTo(p.equal(living))
+	v := make([]float64, p.graph.len())
+	for _, i := range living {
+		v[p.node(i)] += 1 / float64(len(living))
+	}
+	p.graph.times(v)
+	return p.toRows(v)
 }
 
 // GeneDiversity gives the gene diversity that the living animals keep, as a share
@@ -39,18 +47,4 @@ func (p *Pedigree) GeneDiversity(living []int) float64 {
 	}
 	all := p.equal(living)
 	return 1 - p.cross(all, all)
-}
-
-// kinshipTo gives, by row, the kinship to a mean of nodes.
-func (p *Pedigree) kinshipTo(terms []term) []float64 {
-	v := make([]float64, p.graph.len())
-	for _, t := range terms {
-		v[t.node] += t.weight
-	}
-	p.graph.times(v)
-	byRow := make([]float64, p.Len())
-	for i, k := range p.nodes {
-		byRow[i] = v[k]
-	}
-	return byRow
 }

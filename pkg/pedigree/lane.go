@@ -10,10 +10,10 @@ type lane [lanes]float64
 
 // upHalf adds half to sire and to dam.
 func (v *lane) upHalf(sire, dam *lane) {
-	x0 := v[0]/2
-	x1 := v[1]/2
-	x2 := v[2]/2
-	x3 := v[3]/2
+	x0 := v[0] / 2
+	x1 := v[1] / 2
+	x2 := v[2] / 2
+	x3 := v[3] / 2
 	sire[0] += x0
 	sire[1] += x1
 	sire[2] += x2
@@ -22,10 +22,10 @@ func (v *lane) upHalf(sire, dam *lane) {
 	dam[1] += x1
 	dam[2] += x2
 	dam[3] += x3
-	x4 := v[4]/2
-	x5 := v[5]/2
-	x6 := v[6]/2
-	x7 := v[7]/2
+	x4 := v[4] / 2
+	x5 := v[5] / 2
+	x6 := v[6] / 2
+	x7 := v[7] / 2
 	sire[4] += x4
 	sire[5] += x5
 	sire[6] += x6
@@ -34,10 +34,10 @@ func (v *lane) upHalf(sire, dam *lane) {
 	dam[5] += x5
 	dam[6] += x6
 	dam[7] += x7
-	x8 := v[8]/2
-	x9 := v[9]/2
-	x10 := v[10]/2
-	x11 := v[11]/2
+	x8 := v[8] / 2
+	x9 := v[9] / 2
+	x10 := v[10] / 2
+	x11 := v[11] / 2
 	sire[8] += x8
 	sire[9] += x9
 	sire[10] += x10
@@ -46,10 +46,10 @@ func (v *lane) upHalf(sire, dam *lane) {
 	dam[9] += x9
 	dam[10] += x10
 	dam[11] += x11
-	x12 := v[12]/2
-	x13 := v[13]/2
-	x14 := v[14]/2
-	x15 := v[15]/2
+	x12 := v[12] / 2
+	x13 := v[13] / 2
+	x14 := v[14] / 2
+	x15 := v[15] / 2
 	sire[12] += x12
 	sire[13] += x13
 	sire[14] += x14

@@ -1,6 +1,6 @@
 package pedigree
 
-// order gives the places with parents before children: as near to the order of
+// order gives the new places with parents before children: as near to the order of
 // the records as that allows, each group before the first of its young.
 //
 // It is a depth-first search upwards. The stack is a slice, so that a pedigree
@@ -36,7 +36,7 @@ func (l *links) order() ([]int, error) {
 			}
 			parent := above[top.next]
 			top.next++
-			if parent == none || state[parent] == done {
+			if parent < 0 || state[parent] == done { // unknown, or there already
 				continue
 			}
 			if state[parent] == open {

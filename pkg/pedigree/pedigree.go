@@ -55,12 +55,14 @@ type Record struct {
 //
 // Methods that take the number of an animal panic when there is no such animal.
 type Pedigree struct {
-	ids   []string       // by row
-	index map[string]int // row by id, animals only
-	nodes []int32        // node by row
-	rows  []int32        // row by node; none for groups
-	graph graph
+	ids    []string // by row
+	table  idTable  // of these
+	groups map[string]int32
+	nodes  []int32 // node by row
+	rows   []int32 // row by node; none for groups
+	graph  graph
 
+	inOrder bool      // whether every row is its own node
 	walkers sync.Pool // of *walker; a kinship needs one for as long as it runs
 }
 
@@ -80,34 +82,7 @@ type Pedigree struct {
 // Time grows with the number of different couples times the number of ancestors
 // of each: see [Pedigree.Inbreeding]. Memory grows with the number of animals.
 func New(records []Record, groups ...Group) (*Pedigree, error) {
-	links, err := link(records, groups)
-	if err != nil {
-		return nil, err
-	}
-	order, err := links.order()
-	if err != nil {
-		return nil, err
-	}
-	p := &Pedigree{
-		ids:   links.ids[:len(records)],
-		index: links.index,
-		nodes: make([]int32, len(records)),
-		rows:  make([]int32, len(order)),
-		graph: newGraph(links, order),
-	}
-	for node, place := range order {
-		if place < len(records) {
-			p.rows[node], p.nodes[place] = int32(place), int32(node)
-		} else {
-			p.rows[node] = none
-		}
-	}
-	for _, g := range groups {
-		delete(p.index, g.ID)
-	}
-	p.walkers.New = func() any { return newWalker(len(order)) }
-	p.graph.fill(0)
-	return p, nil
+	return new(Pedigree).Grow(records, groups...)
 }
 
 // Len gives the number of animals.
@@ -122,8 +97,7 @@ func (p *Pedigree) ID(i int) string {
 // Index gives the number of the animal with an id, and whether there is one. The
 // id of a group is not the id of an animal.
 func (p *Pedigree) Index(id string) (int, bool) {
-	i, ok := p.index[id]
-	return i, ok
+	return p.table.row(p.ids, id)
 }
 
 // node gives the node of animal i.

@@ -29,11 +29,7 @@ type descent struct {
 // Nodes before first are on level 0, a later one stands one level above the
 // higher of its parents.
 func (g *graph) reduce(wanted []bool, first int) *reduced {
-	for k := int32(g.len()) - 1; k >= 0; k-- {
-		if wanted[k] {
-			g.above(k, func(parent int32, _ float64) { wanted[parent] = true })
-		}
-	}
+	g.markAncestors(wanted)
 	r := &reduced{place: make([]int32, g.len())}
 	r.order(wanted, g.levels(wanted, first))
 	r.above = make([]descent, len(r.node))

@@ -4,7 +4,7 @@ package pedigree
 // sum over all j of the kinship of i and j times v[j]. With v = 1/n at each of n
 // animals that is the mean kinship to them; the product v'Kv of contributions v
 // is the kinship of the young that they would have together. K is never formed:
-// three passes over all animals (Colleau 2002, Genetics Selection Evolution
+// two passes over all animals (Colleau 2002, Genetics Selection Evolution
 // 34:409). It panics when v has not one number for each animal.
 func (p *Pedigree) Times(v []float64) []float64 {
 	w := p.toNodes(v)
@@ -22,9 +22,7 @@ func (p *Pedigree) Times(v []float64) []float64 {
 // animal.
 func (p *Pedigree) Contributions(v []float64) []float64 {
 	w := p.toNodes(v)
-	for k := len(w) - 1; k >= 0; k-- {
-		p.graph.up(w, k)
-	}
+	p.graph.up(w)
 	return p.toRows(w)
 }
 
@@ -34,17 +32,70 @@ func (p *Pedigree) toNodes(v []float64) []float64 {
 		panic("pedigree: not one number for each animal")
 	}
 	w := make([]float64, p.graph.len())
+	if p.inOrder {
+		copy(w, v)
+		return w
+	}
 	for i, k := range p.nodes {
 		w[k] = v[i]
 	}
 	return w
 }
 
-// toRows gives values of nodes in the order of animals.
+// toRows gives values of nodes in the order of animals; it may be the same slice.
 func (p *Pedigree) toRows(w []float64) []float64 {
+	if p.inOrder {
+		return w
+	}
 	v := make([]float64, p.Len())
 	for i, k := range p.nodes {
 		v[i] = w[k]
 	}
 	return v
+}
+
+// times replaces v with K v = T (D (T'v)): what the nodes hold goes up to their
+// ancestors, is weighted with what is new in each, and comes down again.
+func (g *graph) times(v []float64) {
+	g.up(v)
+	for k, own := range g.own {
+		sire, dam := g.sire[k], g.dam[k]
+		sum := 0.0
+		switch {
+		case sire != none && dam != none:
+			sum = (v[sire] + v[dam]) / 2
+		case sire != none:
+			sum = v[sire] / 2
+		case dam != none:
+			sum = v[dam] / 2
+		case g.group[k] != none:
+			for _, c := range g.groups[g.group[k]].terms {
+				sum += v[c.node] * c.weight
+			}
+		}
+		v[k] = v[k]*own + sum
+	}
+}
+
+// up replaces v with T'v: it adds what each node holds to the nodes one step up,
+// youngest first.
+func (g *graph) up(v []float64) {
+	for k := len(v) - 1; k >= 0; k-- {
+		x := v[k]
+		if x == 0 {
+			continue
+		}
+		sire, dam := g.sire[k], g.dam[k]
+		if sire != none {
+			v[sire] += x / 2
+		}
+		if dam != none {
+			v[dam] += x / 2
+		}
+		if sire == dam && g.group[k] != none { // a group has neither
+			for _, c := range g.groups[g.group[k]].terms {
+				v[c.node] += x * c.weight
+			}
+		}
+	}
 }

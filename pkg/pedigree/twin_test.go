@@ -18,11 +18,15 @@ import (
 // tabular fills the whole table of kinships of animals with certain parents,
 // parents before children (Emik and Terrill 1949, Journal of Heredity 40:51). It
 // is by row of records; parents go by place, -1 when unknown.
-func tabular(parents [][2]int) [][]float64 {
+func tabular(parents [][2]int) [][]float64 { return tabularFrom(parents, nil) }
+
+// tabularFrom is tabular with sources, of which the base kinships are given. A
+// parent from the first source has the place after the last animal, and so on.
+func tabularFrom(parents [][2]int, base []float64) [][]float64 {
 	n := len(parents)
-	k := make([][]float64, n)
+	k := make([][]float64, n+len(base))
 	for i := range k {
-		k[i] = make([]float64, n)
+		k[i] = make([]float64, len(k))
 	}
 	value := func(a, b int) float64 {
 		if a < 0 || b < 0 {
@@ -31,7 +35,11 @@ func tabular(parents [][2]int) [][]float64 {
 		return k[a][b]
 	}
 	var done []int
-	for len(done) < n {
+	for s, kinship := range base {
+		k[n+s][n+s] = kinship
+		done = append(done, n+s)
+	}
+	for len(done) < len(k) {
 		for i, couple := range parents {
 			if slices.Contains(done, i) || !known(done, couple[0]) || !known(done, couple[1]) {
 				continue
@@ -95,6 +103,9 @@ type draw struct {
 func draws(records []pedigree.Record, groups []pedigree.Group) []draw {
 	var all []draw
 	for _, g := range groups {
+		if g.Kind == pedigree.Source {
+			continue
+		}
 		var places [][2]int
 		for i, r := range records {
 			for side, parent := range [2]string{r.Sire, r.Dam} {
@@ -120,6 +131,9 @@ func assignments(records []pedigree.Record, groups []pedigree.Group, f func(pare
 	place := map[string]int{}
 	for i, r := range records {
 		place[r.ID] = i
+	}
+	for i, s := range sources(groups) {
+		place[s.ID] = len(records) + i
 	}
 	parents := make([][2]int, len(records))
 	for i, r := range records {
@@ -155,11 +169,25 @@ func assignments(records []pedigree.Record, groups []pedigree.Group, f func(pare
 	next(0, 1)
 }
 
+// sources gives the groups that are sources.
+func sources(groups []pedigree.Group) (found []pedigree.Group) {
+	for _, g := range groups {
+		if g.Kind == pedigree.Source {
+			found = append(found, g)
+		}
+	}
+	return found
+}
+
 // expected gives the mean table of kinships over all assignments.
 func expected(records []pedigree.Record, groups []pedigree.Group) [][]float64 {
 	var mean [][]float64
+	var base []float64
+	for _, s := range sources(groups) {
+		base = append(base, s.Kinship)
+	}
 	assignments(records, groups, func(parents [][2]int, p float64) {
-		k := tabular(parents)
+		k := tabularFrom(parents, base)[:len(records)]
 		if mean == nil {
 			mean = make([][]float64, len(k))
 			for i := range mean {
@@ -167,7 +195,7 @@ func expected(records []pedigree.Record, groups []pedigree.Group) [][]float64 {
 			}
 		}
 		for i := range k {
-			for j := range k {
+			for j := range records {
 				mean[i][j] += p * k[i][j]
 			}
 		}
