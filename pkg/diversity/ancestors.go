@@ -28,8 +28,8 @@ type Ancestor struct {
 // stands for them: bottlenecks show.
 //
 // Contributions count as equal below 1e-13, and those below 1e-12 are left out.
-// Each ancestor costs a walk over its own ancestors; how much of it is explained
-// already is found out only for those that may come next.
+// Each ancestor costs a walk over its own ancestors and over those of its
+// descendants that have young.
 func AncestorContributions(p *pedigree.Pedigree, living []int) []Ancestor {
 	t := newTree(p, living)
 	s := newSelection(p, t, living)
@@ -60,21 +60,24 @@ func ancestorEquivalents(ancestors []Ancestor) float64 {
 	return over(sum)
 }
 
-// selection is the state of the method. What comes to a node (p) is kept current;
-// how much of it is explained (a) is computed when needed. Both only move one
-// way, so that p(1-a) as last computed is a bound from above, and the best bound
-// that is current is the best of all.
+// selection is the state of the method: what comes to a node (p) and how much of
+// it is explained (a). Both only move one way, so that p(1-a) as it was once is a
+// bound from above, and the largest bound that is current is the best of all.
 type selection struct {
-	tree    *tree
-	climber *climber
-	p       []float64
-	chosen  []bool
-	round   int32
-	queue   queue
+	tree      *tree
+	up, down  *climber
+	p         []float64
+	explained []float64 // of nodes with children; 1 when chosen
+	chosen    []bool
+	round     int32
+	queue     queue
 }
 
 func newSelection(p *pedigree.Pedigree, t *tree, living []int) *selection {
-	s := &selection{tree: t, climber: newClimber(t), p: t.weights(living), chosen: make([]bool, t.len())}
+	s := &selection{
+		tree: t, up: newClimber(t.above, t.len()), down: newClimber(t.children(), t.len()),
+		p: t.weights(living), explained: make([]float64, t.len()), chosen: make([]bool, t.len()),
+	}
 	t.collect(s.p)
 	s.queue = queue{pedigree: p, tree: t}
 	for k := range int32(t.len()) {
@@ -109,28 +112,29 @@ func (s *selection) next() (k int32, marginal float64) {
 
 // marginal gives p(1-a) of a node that is not chosen.
 func (s *selection) marginal(k int32) float64 {
-	if s.p[k] <= 0 {
-		return 0
-	}
 	explained := 0.0
-	s.climber.climb(k, func(k int32, share float64) bool {
-		if s.chosen[k] {
-			explained += share
-		}
-		return !s.chosen[k]
-	})
+	s.tree.above(k, func(parent int32, weight float64) { explained += weight * s.explained[parent] })
 	return s.p[k] * (1 - explained)
 }
 
-// choose cuts a node off from its ancestors: what came to them through it goes.
+// choose cuts a node off from its ancestors, to which nothing comes through it any
+// more, and hands down to its descendants what it explains in addition.
 func (s *selection) choose(chosen int32) {
 	through := s.p[chosen]
-	s.climber.climb(chosen, func(k int32, share float64) bool {
+	s.up.climb(chosen, func(k int32, share float64) bool {
 		if k != chosen {
 			s.p[k] -= share * through
 		}
 		return !s.chosen[k]
 	})
+	more := 1 - s.explained[chosen]
+	s.down.descend(chosen, func(k int32, share float64) bool {
+		if !s.chosen[k] {
+			s.explained[k] += share * more
+		}
+		return !s.chosen[k]
+	})
+	s.explained[chosen] = 1
 	s.chosen[chosen] = true
 	s.round++
 }
