@@ -6,7 +6,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
-// game is one worker's board. Genes are numbered 2f and 2f+1 by founder.
+// game is one worker's board.
 type game struct {
 	*lottery
 	genes  [][2]gene       // by node
@@ -20,11 +20,12 @@ type game struct {
 	tally  *tally
 }
 
-// gene is a copy of a founder's gene.
-type gene struct {
-	number int32
-	before bool // it was in an inbred ancestor with two copies of it
-}
+// gene is a copy of a founder's gene: twice its number, which is 2f or 2f+1 by
+// founder, and 1 more when it was in an inbred ancestor with two copies of it.
+type gene int32
+
+func (g gene) number() int32 { return int32(g >> 1) }
+func (g gene) before() bool  { return g&1 != 0 }
 
 func (l *lottery) newGame() *game {
 	g := &game{
@@ -51,41 +52,58 @@ func (g *game) play(seed, drop uint64) {
 	for s := range g.drawn {
 		g.drawn[s] = map[int]int32{}
 	}
-	for k := range int32(g.tree.len()) {
-		if place := g.tree.group[k]; place != none {
-			if g.tree.groups[place].kind == pedigree.OneUnknown {
-				g.chosen[k] = g.draw(place)
-			}
-			continue
+	next := 0
+	for _, k := range g.groups {
+		g.bear(next, int(k))
+		if place := g.tree.group[k]; g.tree.groups[place].kind == pedigree.OneUnknown {
+			g.chosen[k] = g.draw(place)
 		}
-		g.genes[k] = [2]gene{
-			g.inherit(g.tree.sire[k], 2*g.founder[k][0], g.tree.source[k][0]),
-			g.inherit(g.tree.dam[k], 2*g.founder[k][1]+1, g.tree.source[k][1]),
-		}
+		next = int(k) + 1
 	}
+	g.bear(next, len(g.genes))
 	g.look()
 }
 
-// inherit gives the gene that comes from a parent, or the founder's gene, which
-// may be from a source.
-func (g *game) inherit(parent, founders, source int32) gene {
-	if parent == none {
-		if source != none {
-			g.drawFrom(source, founders)
-		}
-		return gene{number: g.number[founders]}
+// bear gives the animals from one node to another their genes.
+func (g *game) bear(start, end int) {
+	for k := start; k < end; k++ {
+		from := g.from[k]
+		g.genes[k] = [2]gene{g.inherit(from[0]), g.inherit(from[1])}
 	}
-	if place := g.tree.group[parent]; place != none {
-		if g.tree.groups[place].kind == pedigree.OneUnknown {
-			parent = g.chosen[parent]
-		} else {
-			parent = g.draw(place)
+}
+
+// inherit gives the gene that comes from a parent, or the founder's gene.
+func (g *game) inherit(from int32) gene {
+	if from < 0 {
+		rare := &g.rare[none-1-from]
+		if rare.group == none {
+			return g.found(rare)
 		}
+		from = g.parent(rare.group)
 	}
-	both := &g.genes[parent]
-	passed := both[g.coin()]
-	passed.before = passed.before || both[0].number == both[1].number
+	both := g.genes[from]
+	passed := both[g.coin()&1]
+	if both[0].number() == both[1].number() {
+		passed |= 1
+	}
 	return passed
+}
+
+// parent gives who of a group is the parent.
+func (g *game) parent(group int32) int32 {
+	place := g.tree.group[group]
+	if g.tree.groups[place].kind == pedigree.OneUnknown {
+		return g.chosen[group]
+	}
+	return g.draw(place)
+}
+
+// found gives a founder's gene, which may be from a source.
+func (g *game) found(o *origin) gene {
+	if o.source != none {
+		g.drawFrom(o.source, o.number)
+	}
+	return gene(2 * g.number[o.number])
 }
 
 // drawFrom draws the founder's gene of that number from a source.
@@ -130,16 +148,12 @@ func (g *game) coin() uint64 {
 func (g *game) look() {
 	for n, k := range g.living {
 		a, b := g.genes[k][0], g.genes[k][1]
-		g.seen[a.number], g.seen[b.number] = g.round, g.round
+		g.seen[a.number()], g.seen[b.number()] = g.round, g.round
 		t := &g.tally.animals[n]
-		for _, gene := range g.genes[k] {
-			if gene.before {
-				t.ancestral++
-			}
-		}
-		if a.number == b.number {
+		t.ancestral += int32(a&1 + b&1)
+		if a.number() == b.number() {
 			t.autozygous++
-			if a.before || b.before {
+			if a.before() || b.before() {
 				t.again++
 			}
 		}
@@ -165,7 +179,7 @@ type tally struct {
 	animals []animalTally
 }
 
-type animalTally struct{ autozygous, ancestral, again int }
+type animalTally struct{ autozygous, ancestral, again int32 }
 
 func (t *tally) add(other *tally) {
 	for f := range t.genes {

@@ -8,7 +8,7 @@ import (
 
 // Drops says how often and from which seed [Drop] plays heredity.
 type Drops struct {
-	Count int    // above 0; 1,000 to 10,000 are usual
+	Count int    // from 1 to 1,000,000,000; 1,000 to 10,000 are usual
 	Seed  uint64 // the same seed gives the same result
 	// Workers is how many goroutines share the work; 0 is one for each processor.
 	// The result does not depend on it.
@@ -54,12 +54,12 @@ type Autozygosity struct {
 // name a group is drawn anew in each drop: one for all of them, or one for each,
 // as the group says. The result is the same for any number of workers.
 //
-// It panics when d.Count is below 1 or d.Workers below 0. Time grows with the
+// It panics when d.Count is below 1 or above 1,000,000,000, or d.Workers below 0. Time grows with the
 // number of ancestors times d.Count, memory with the number of ancestors times
 // the number of workers.
 func Drop(p *pedigree.Pedigree, living []int, d Drops) *GeneDrop {
-	if d.Count < 1 || d.Workers < 0 {
-		panic("diversity: gene drop with no drops or less than no workers")
+	if d.Count < 1 || d.Count > mostDrops || d.Workers < 0 {
+		panic("diversity: gene drop with no drops, more than 1,000,000,000, or less than no workers")
 	}
 	t := newTree(p, living)
 	contributions := t.collect(t.weights(living))
@@ -80,12 +80,15 @@ func Drop(p *pedigree.Pedigree, living []int, d Drops) *GeneDrop {
 	for n, i := range living {
 		a := tally.animals[n]
 		drop.Animals = append(drop.Animals, Autozygosity{
-			Animal: i, Inbreeding: share(a.autozygous), Ancestral: share(a.ancestral) / 2,
-			Again: share(a.again), New: share(a.autozygous - a.again),
+			Animal: i, Inbreeding: share(int(a.autozygous)), Ancestral: share(int(a.ancestral)) / 2,
+			Again: share(int(a.again)), New: share(int(a.autozygous - a.again)),
 		})
 	}
 	return drop
 }
+
+// mostDrops keeps counts within 32 bits.
+const mostDrops = 1_000_000_000
 
 // FounderGenomeEquivalents gives fg by retention: 1 over the sum of p²/r, where p
 // is what a founder contributes and r how much of its genes is retained (Lacy

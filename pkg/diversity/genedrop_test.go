@@ -190,6 +190,7 @@ func TestDropRefuses(t *testing.T) {
 	p := build(t, courseSheet)
 	assert.Panics(t, func() { diversity.Drop(p, nil, diversity.Drops{}) })
 	assert.Panics(t, func() { diversity.Drop(p, nil, diversity.Drops{Count: 1, Workers: -1}) })
+	assert.Panics(t, func() { diversity.Drop(p, nil, diversity.Drops{Count: 1_000_000_001}) })
 	assert.Panics(t, func() { diversity.Drop(p, []int{99}, diversity.Drops{Count: 1}) })
 	assert.Zero(t, diversity.Drop(p, nil, diversity.Drops{Count: 1}).FounderGenomeEquivalents())
 }
