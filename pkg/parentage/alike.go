@@ -9,6 +9,9 @@ import (
 // checkAlike notes ids that differ only in case or blanks, each once with the
 // first that it is like.
 func (r *reader) checkAlike() {
+	if r.kinds&special == 0 && r.kinds&(small|capital) != small|capital {
+		return // without blanks and in one case there are none
+	}
 	var keyed []uint32 // ids that are not their own key
 	var key []byte
 	for number := range uint32(r.names.len()) {

@@ -13,18 +13,23 @@ import (
 // most tables.
 type names struct {
 	seed  maphash.Seed // differs from run to run, and nothing that is told depends on it
-	slots []uint64     // hash in the upper half, number + 1 in the lower; 0 is free
-	bytes []byte       // all ids, one behind the other
-	ends  []uint32     // where each ends
+	room  int
+	slots []uint64 // hash in the upper half, number + 1 in the lower; 0 is free
+	whole []uint32 // number + 1 of the ids that are small whole numbers, by what they are
+	bytes []byte   // all ids, one behind the other
+	ends  []uint32 // where each ends
 }
 
 // newNames has room for about as many ids, and bytes in them, as are expected.
 func newNames(expected, length int) *names {
-	size := 64
-	for size < 2*expected {
-		size *= 2
+	room := 64
+	for room < 2*expected {
+		room *= 2
 	}
-	return &names{seed: maphash.MakeSeed(), slots: make([]uint64, size), bytes: make([]byte, 0, length), ends: make([]uint32, 0, expected)}
+	return &names{
+		seed: maphash.MakeSeed(), room: room, whole: make([]uint32, 2*room),
+		bytes: make([]byte, 0, length), ends: make([]uint32, 0, expected),
+	}
 }
 
 func (n *names) len() int { return len(n.ends) }
@@ -40,25 +45,57 @@ func (n *names) id(number uint32) []byte {
 
 // number gives the number of an id, and whether it is a new one.
 func (n *names) number(id []byte) (number uint32, fresh bool) {
-	hash := n.hash(id)
-	slot := n.slot(id, hash)
-	if s := n.slots[slot]; s != 0 {
-		return uint32(s) - 1, false
+	if value, ok := n.value(id); ok {
+		if n.whole[value] == 0 {
+			n.whole[value] = n.add(id) + 1
+			fresh = true
+		}
+		return n.whole[value] - 1, fresh
 	}
-	number = uint32(len(n.ends))
-	n.bytes = append(n.bytes, id...)
-	n.ends = append(n.ends, uint32(len(n.bytes)))
-	n.slots[slot] = uint64(hash)<<32 | uint64(number) + 1
-	if 4*len(n.ends) > 3*len(n.slots) {
+	if 4*len(n.ends) >= 3*len(n.slots) {
 		n.grow()
 	}
-	return number, true
+	hash := n.hash(id)
+	slot := n.slot(id, hash)
+	if n.slots[slot] == 0 {
+		n.slots[slot] = uint64(hash)<<32 | uint64(n.add(id)) + 1
+		fresh = true
+	}
+	return uint32(n.slots[slot]) - 1, fresh
+}
+
+// add keeps an id and gives its number.
+func (n *names) add(id []byte) uint32 {
+	n.bytes = append(n.bytes, id...)
+	n.ends = append(n.ends, uint32(len(n.bytes)))
+	return uint32(len(n.ends)) - 1
 }
 
 // find gives the number of an id, and whether there is one.
 func (n *names) find(id []byte) (number uint32, found bool) {
+	if value, ok := n.value(id); ok {
+		return n.whole[value] - 1, n.whole[value] != 0
+	}
+	if len(n.slots) == 0 {
+		return 0, false
+	}
 	s := n.slots[n.slot(id, n.hash(id))]
 	return uint32(s) - 1, s != 0
+}
+
+// value gives the number that an id is, when it is one as programs count animals:
+// without a zero before it, and not much above how many there are.
+func (n *names) value(id []byte) (value int, ok bool) {
+	if id[0] == '0' || len(id) > 9 {
+		return 0, false
+	}
+	for _, c := range id {
+		if c < '0' || c > '9' {
+			return 0, false
+		}
+		value = 10*value + int(c-'0')
+	}
+	return value, value < len(n.whole)
 }
 
 // hash mixes all but the last byte, of which half stands in the lowest bits.
@@ -80,7 +117,7 @@ func (n *names) slot(id []byte, hash uint32) int {
 
 func (n *names) grow() {
 	old := n.slots
-	n.slots = make([]uint64, 2*len(old))
+	n.slots = make([]uint64, max(n.room, 2*len(old)))
 	mask := len(n.slots) - 1
 	for _, s := range old {
 		if s == 0 {

@@ -28,6 +28,7 @@ type reader struct {
 	names   *names
 	animals []animal
 	rows    []uint32 // row + 1 of each id; 0 for none
+	kinds   byte     // of characters in ids
 	last    [3]seen  // the last sire and dam
 	spare   [3][]byte
 
@@ -53,7 +54,7 @@ func newReader(text []byte, options Options) *reader {
 	return r
 }
 
-// read reads the rows behind the header and looks at them together.
+// read reads the rows behind the header.
 func (r *reader) read() {
 	for r.scan.next() {
 		r.row()
@@ -61,10 +62,6 @@ func (r *reader) read() {
 	if !r.scan.ended && r.scan.problem.message == "" && r.scan.count == r.width {
 		r.doubts.add(r.scan.from, "end it with a line break if the table is complete", "the last line has no line end, so the table may be cut off in the middle of it")
 	}
-	if !r.options.AnySex {
-		r.checkRoles()
-	}
-	r.checkAlike()
 }
 
 // row takes an animal from a row.
@@ -151,7 +148,9 @@ func (r *reader) number(value []byte, column int, f field) (uint32, bool) {
 	number, fresh := r.names.number(value)
 	if fresh {
 		r.rows = append(r.rows, 0)
-		if controls(value) {
+		of := kindsOf(value)
+		r.kinds |= of
+		if of&special > 0 && bytes.IndexFunc(value, unicode.IsControl) >= 0 {
 			r.errs.add(f.from, "remove it, and look whether a quote is missing", "the %s %s has a line break or another control character in it", columnWords[column], quoted(value))
 			return 0, false
 		}
@@ -166,14 +165,33 @@ func (r *reader) number(value []byte, column int, f field) (uint32, bool) {
 	return number, true
 }
 
-// controls reports whether a value holds a line break or the like.
-func controls(value []byte) bool {
-	for at, c := range value {
-		if c < ' ' || c >= 0x7f {
-			return bytes.IndexFunc(value[at:], unicode.IsControl) >= 0
+// Kinds of characters, as bits.
+const (
+	small   = 1 << iota // a to z
+	capital             // A to Z
+	special             // blanks, controls, and all beyond ASCII
+)
+
+var kinds = func() (of [256]byte) {
+	for c := range of {
+		switch {
+		case 'a' <= c && c <= 'z':
+			of[c] = small
+		case 'A' <= c && c <= 'Z':
+			of[c] = capital
+		case !plainByte(byte(c)):
+			of[c] = special
 		}
 	}
-	return false
+	return of
+}()
+
+// kindsOf gives the kinds of the characters in an id.
+func kindsOf(id []byte) (all byte) {
+	for _, c := range id {
+		all |= kinds[c]
+	}
+	return all
 }
 
 // headAgain reports whether the row repeats the first line.

@@ -2,12 +2,18 @@ package parentage
 
 import (
 	"slices"
+	"sync"
 
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
-// table gives what was read, or all that is wrong.
+// table looks at the rows together and gives what was read, or all that is wrong.
 func (r *reader) table() (*Table, error) {
+	var checks sync.WaitGroup // they only read what records reads, too
+	checks.Go(r.checkAlike)
+	checks.Go(r.checkRoles)
+	records, lines := r.records()
+	checks.Wait()
 	problems, more := first(r.badText, r.errs, r.roleErrs)
 	if len(problems) > 0 {
 		warnings, _ := first(r.doubts, r.alike)
@@ -15,24 +21,19 @@ func (r *reader) table() (*Table, error) {
 	}
 	r.noteFounders()
 	warnings, moreWarnings := first(r.doubts, r.alike, r.founders)
-	records, lines := r.records()
 	return &Table{Records: records, Rows: len(lines), Warnings: warnings, MoreWarnings: moreWarnings, lines: lines}, nil
 }
 
 // records gives the animals, and after them the parents without a row.
 func (r *reader) records() (records []pedigree.Record, lines []int32) {
 	text := r.names.strings()
-	name := func(number uint32) string {
-		if number == nobody {
-			return ""
-		}
-		return text(number)
-	}
-	records = make([]pedigree.Record, 0, r.names.len())
+	records = make([]pedigree.Record, len(r.animals), r.names.len())
 	lines = make([]int32, len(r.animals))
+	sire, dam := parent{nobody, ""}, parent{nobody, ""}
 	for i, a := range r.animals {
-		records = append(records, pedigree.Record{ID: text(a.id), Sire: name(a.sire), Dam: name(a.dam)})
-		lines[i] = a.line
+		sire.turn(a.sire, text)
+		dam.turn(a.dam, text)
+		records[i], lines[i] = pedigree.Record{ID: text(a.id), Sire: sire.id, Dam: dam.id}, a.line
 	}
 	for number, row := range r.rows {
 		if row == 0 {
@@ -40,6 +41,22 @@ func (r *reader) records() (records []pedigree.Record, lines []int32) {
 		}
 	}
 	return records, lines
+}
+
+// parent is a parent in the row before, who often is one in the next.
+type parent struct {
+	number uint32
+	id     string
+}
+
+func (p *parent) turn(number uint32, text func(uint32) string) {
+	if number == p.number {
+		return
+	}
+	p.number, p.id = number, ""
+	if number != nobody {
+		p.id = text(number)
+	}
 }
 
 // noteFounders notes the parents without a row, all in one.

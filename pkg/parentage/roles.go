@@ -11,6 +11,9 @@ const (
 // checkRoles notes each animal that is sire in one row and dam in another, once,
 // at the row where that comes out.
 func (r *reader) checkRoles() {
+	if r.options.AnySex {
+		return
+	}
 	roles := make([]byte, r.names.len())
 	add := func(row int, number uint32, role byte) {
 		if number == nobody || roles[number]&role > 0 {

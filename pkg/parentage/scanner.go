@@ -182,7 +182,8 @@ func (s *scanner) skip(at int) (more bool) {
 // blank reports whether the last row holds nothing but blanks.
 func (s *scanner) blank() bool {
 	for _, f := range s.fields {
-		if len(bytes.TrimSpace(s.text[f.from:f.to])) > 0 {
+		value := s.text[f.from:f.to]
+		if len(value) > 0 && (plainByte(value[0]) || len(bytes.TrimSpace(value)) > 0) {
 			return false
 		}
 	}
