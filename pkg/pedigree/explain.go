@@ -18,7 +18,7 @@ type Explanation struct {
 	// kinship that no animal stands for.
 	Sources []SharedSource
 	// Beyond is the part that comes through ancestors too far up: 0 unless there
-	// are more than 1,000,000 pairs of ancestors, of which those of the latest
+	// are more than 500,000 pairs of ancestors, of which those of the latest
 	// generations are looked at.
 	Beyond float64
 	// Relationships are what the paths mean, the one that brings the largest share

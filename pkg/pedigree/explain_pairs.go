@@ -18,8 +18,8 @@ type pairTable struct {
 	cut   bool // there were too many pairs: those that are left were dropped
 }
 
-// pairsKept is how many pairs are looked at: about 50 MB.
-const pairsKept = 1_000_000
+// pairsKept is how many pairs are looked at: about 25 MB.
+const pairsKept = 500_000
 
 // pair is the older node of a pair.
 type pair struct {

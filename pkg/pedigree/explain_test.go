@@ -78,7 +78,7 @@ func TestExplainCutsOff(t *testing.T) {
 // More pairs of ancestors than are looked at: the latest generations are.
 func TestExplainLooksUpToALimit(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
-	const cohort, generations = 600, 16
+	const cohort, generations = 400, 14
 	var text strings.Builder
 	for i := range cohort {
 		fmt.Fprintf(&text, "0/%d,0,0 ", i)
@@ -89,7 +89,7 @@ func TestExplainLooksUpToALimit(t *testing.T) {
 		}
 	}
 	p := build(t, text.String())
-	e := p.Explain(at(t, p, "15/3"), at(t, p, "15/9"), 3)
+	e := p.Explain(at(t, p, "13/3"), at(t, p, "13/9"), 3)
 	share := e.Beyond
 	for _, a := range e.Ancestors {
 		share += a.Share
