@@ -29,14 +29,16 @@ var ours = map[string][]string{
 	"species":     {"civil", "strictyaml"},
 	"development": {"civil", "species"},
 	"season":      {"civil"},
+	"planner":     {"civil"},
 	"calendar":    {"civil"},
 	"diversity":   {"pedigree"},
 	"parentage":   {"pedigree"},
 	"pairing":     {"civil", "pedigree"},
+	"horizon":     {},
 	"lineage":     {"pedigree"},
 	"collection":  {"civil", "species", "strictyaml", "wholefile"},
 	"frogroom": {
-		"calendar", "civil", "collection", "development", "diversity", "lineage",
+		"calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
 		"pairing", "parentage", "pedigree", "season", "species", "strictyaml", "wholefile",
 	},
 }
