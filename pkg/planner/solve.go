@@ -1,0 +1,221 @@
+package planner
+
+import (
+	"context"
+	"math/rand/v2"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+)
+
+// Options say how long to search.
+type Options struct {
+	// Steps is how much work may be done, counted in computations of one chain;
+	// 0 means 400,000, which takes some ten seconds.
+	Steps   int
+	Workers int // at least 1 is taken; the plan does not depend on it
+	// Hint is a plan to begin with, such as the one that was announced. It is
+	// kept where nothing is better. A hint that breaks a limit is passed over.
+	Hint []Cycle
+}
+
+const usualSteps = 400_000
+
+// Solve plans a season. It ends when the plan is proven best, when the work of
+// options is done, or when ctx is; the plan is then the best that was found,
+// and it has a bound in any case. Unless ctx ended, the plan is the same on
+// every machine.
+//
+// Solve panics on problems that no reader should let through: names or ids that
+// are empty or stand twice, limits out of order, phases that are not in the
+// chain, negative numbers, or numbers above 100,000 (costs: 10,000).
+//
+// The memory grows with the days, times the resources and animals that are
+// shared; the work of a step with the days on which a chain can begin, times the
+// lengths that its phases can have.
+func Solve(ctx context.Context, p Problem, o Options) Plan {
+	validate(p)
+	v := newSolving(ctx, p, o)
+	v.solve()
+	return v.plan(p)
+}
+
+// solving is the course of Solve.
+type solving struct {
+	*model
+	ctx     context.Context
+	crew    *crew
+	bounds  *bounding
+	improve *improving
+	most    int // steps
+	steps   int
+	proven  bool
+}
+
+func newSolving(ctx context.Context, p Problem, o Options) *solving {
+	m := newModel(p)
+	c := newCrew(m, o.Workers)
+	v := &solving{model: m, ctx: ctx, crew: c, bounds: newBounding(m, c), most: o.Steps}
+	if v.most <= 0 {
+		v.most = usualSteps
+	}
+	v.improve = &improving{
+		model: m, crew: c, pick: rand.New(rand.NewPCG(1, 2)), size: 3, alone: make([]int64, len(m.chains)),
+		best: solution{paths: make([][]int, len(m.chains))},
+	}
+	v.improve.best.cost = m.costOf(v.improve.best.paths)
+	if hint, ok := m.read(p, o.Hint); ok {
+		v.offer(hint)
+	}
+	return v
+}
+
+// read takes a hint for a solution, if it is one.
+func (m *model) read(p Problem, hint []Cycle) (solution, bool) {
+	s := solution{paths: make([][]int, len(m.chains))}
+	if len(hint) != len(m.chains) {
+		return s, false
+	}
+	for i, c := range m.chains {
+		if len(hint[i].Days) == 0 {
+			continue
+		}
+		for _, d := range hint[i].Days {
+			s.paths[i] = append(s.paths[i], d.Sub(p.First))
+		}
+		if !c.allows(s.paths[i]) {
+			return s, false
+		}
+	}
+	s.cost = m.costOf(s.paths)
+	return s, m.feasible(s.paths)
+}
+
+// allows reports whether a chain can have its boundaries on some days, others
+// left aside.
+func (c *chain) allows(path []int) bool {
+	if len(path) != len(c.phases)+1 {
+		return false
+	}
+	for k, d := range path {
+		if d < c.first[k] || d > c.last[k] || !c.open[k][d] {
+			return false
+		}
+		if k == len(c.phases) {
+			return true
+		}
+		ph := c.phases[k]
+		if length := path[k+1] - d; length < ph.min || length > ph.max {
+			return false
+		}
+		for e := d; e < min(path[k+1], len(ph.attended)); e++ {
+			if ph.attended[e] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (v *solving) offer(s solution) {
+	if s.cost < v.improve.best.cost {
+		v.improve.best = s
+	}
+}
+
+// bound is the least that any plan costs, in units: a whole cost.
+func (v *solving) bound() int64 { return max(0, (v.bounds.bound+unit-1)/unit*unit) }
+
+func (v *solving) done() bool {
+	v.proven = v.proven || v.bound() >= v.improve.best.cost
+	return v.proven || v.steps >= v.most || v.ctx.Err() != nil
+}
+
+func (v *solving) solve() {
+	v.bounds.rounds(v.ctx, 1, never)
+	copy(v.improve.alone, v.bounds.least)
+	v.begin()
+	for round := 0; !v.done(); round++ {
+		v.lift(60)
+		v.begin()
+		for range 12 {
+			if v.done() {
+				return
+			}
+			before := v.improve.steps
+			v.improve.try(v.ctx, 60*v.improve.size)
+			v.steps += v.improve.steps - before
+		}
+		if round > 0 && v.bounds.stretch < 4 || round > 4 {
+			break
+		}
+	}
+	v.prove(v.most / 3)
+	for !v.done() {
+		before := v.improve.steps
+		v.improve.try(v.ctx, 200*v.improve.size)
+		v.steps += v.improve.steps - before
+	}
+}
+
+// lift raises the bound.
+func (v *solving) lift(rounds int) {
+	before := v.bounds.steps
+	v.bounds.rounds(v.ctx, rounds, v.improve.best.cost)
+	v.steps += v.bounds.steps - before
+}
+
+// begin plans the chains one after another in several orders.
+func (v *solving) begin() {
+	rain := func(i int) int {
+		if path := v.bounds.paths[i]; path != nil {
+			return path[0]
+		}
+		return -1
+	}
+	price := func(i int) int { return int(max(0, min(1<<30, v.improve.alone[i]-v.bounds.least[i]))) }
+	l := v.newLoad()
+	for _, order := range [][]int{
+		v.byRoom(), v.orderBy(rain), v.orderBy(func(i int) int { return -rain(i) }), v.orderBy(price),
+	} {
+		for _, p := range []prices{v.bounds.best, v.newPrices()} {
+			p.sum(v.left)
+			v.offer(v.place(order, p, v.crew.tables[0], l))
+			v.steps += len(order)
+		}
+	}
+}
+
+// prove searches the whole season for a plan that is better, with a part of the
+// work.
+func (v *solving) prove(steps int) {
+	if v.done() {
+		return
+	}
+	s := newSearch(v.ctx, v.model, v.bounds.best, min(steps, v.most-v.steps))
+	s.prices.sum(v.left)
+	s.best, s.rounds = v.improve.best, 6
+	s.solve()
+	v.steps += s.steps
+	v.offer(s.best)
+	v.proven = !s.stopped
+}
+
+// plan gives the result.
+func (v *solving) plan(p Problem) Plan {
+	best := v.improve.best
+	out := Plan{
+		Cost: int(best.cost / unit), Bound: int(v.bound() / unit), Missing: int(p.missing()),
+		Proven: v.proven, Steps: v.steps, Stopped: v.ctx.Err() != nil,
+	}
+	if v.proven {
+		out.Bound = out.Cost
+	}
+	for i, c := range p.Chains {
+		cycle := Cycle{ID: c.ID, Days: []civil.Date{}}
+		for _, d := range best.paths[i] {
+			cycle.Days = append(cycle.Days, p.First.Add(d))
+		}
+		out.Cycles = append(out.Cycles, cycle)
+	}
+	return out
+}
