@@ -21,8 +21,8 @@ type Explanation struct {
 	// are more than 500,000 pairs of ancestors, of which those of the latest
 	// generations are looked at.
 	Beyond float64
-	// Relationships are what the paths mean, the one that brings the largest share
-	// of the kinship first. See [Explanation.Words].
+	// Relationships are what the paths mean, the closest first. See
+	// [Explanation.Words].
 	Relationships []Relationship
 	// Unnamed is the part of Kinship that no relationship and no source stands
 	// for: 0 but for rounding, unless the paths are too many to look at all.

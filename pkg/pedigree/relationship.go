@@ -37,6 +37,8 @@ type Relationship struct {
 	// Either is set when only one of Through is the ancestor, and it is not known
 	// which.
 	Either bool
+	// Full is set when both parents are shared at the turn.
+	Full bool
 	// Possible is set when a parent on the way is one of several and the
 	// relationship may not be there.
 	Possible bool
@@ -59,7 +61,6 @@ type relater struct {
 	lines   *lines
 	kinds   map[kind]int // place in found
 	found   []Relationship
-	full    []bool            // by place in found
 	through []map[int]float64 // by place in found: shares by animal
 	seen    map[string]bool   // ways up to a pair of siblings
 }
@@ -92,8 +93,7 @@ func (r *relater) note(k kind, share, weight float64, through ...SharedAncestor)
 	if !known {
 		at = len(r.found)
 		r.kinds[k] = at
-		r.found = append(r.found, Relationship{UpA: k.upA, UpB: k.upB, Possible: k.possible, MaybeFull: k.maybeFull, Either: k.either})
-		r.full = append(r.full, k.full)
+		r.found = append(r.found, Relationship{UpA: k.upA, UpB: k.upB, Full: k.full, Possible: k.possible, MaybeFull: k.maybeFull, Either: k.either})
 		r.through = append(r.through, map[int]float64{})
 	}
 	r.found[at].Ways++
@@ -103,7 +103,7 @@ func (r *relater) note(k kind, share, weight float64, through ...SharedAncestor)
 	}
 }
 
-// relationships gives what was found, the largest share first.
+// relationships gives what was found, the closest first.
 func (r *relater) relationships() []Relationship {
 	for n := range r.found {
 		x := &r.found[n]
@@ -115,16 +115,25 @@ func (r *relater) relationships() []Relationship {
 		for _, t := range through {
 			x.Through = append(x.Through, t.Animal)
 		}
-		x.Words = words(x.UpA, x.UpB, r.full[n], x.Ways)
+		x.Words = words(x.UpA, x.UpB, x.Full, x.Ways)
 	}
 	slices.SortStableFunc(r.found, func(x, y Relationship) int {
 		return cmp.Or(
+			cmp.Compare(x.distance(), y.distance()),
 			cmp.Compare(nearly(y.Share), nearly(x.Share)),
-			cmp.Compare(x.UpA+x.UpB, y.UpA+y.UpB),
 			cmp.Compare(x.UpA, y.UpA),
 		)
 	})
 	return r.found
+}
+
+// distance is n where one way brings a kinship of (1/2) to the n+1 without
+// inbreeding.
+func (r Relationship) distance() int {
+	if r.Full {
+		return r.UpA + r.UpB - 1
+	}
+	return r.UpA + r.UpB
 }
 
 // steps counts the animals below the end of a chain.

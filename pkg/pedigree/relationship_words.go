@@ -132,8 +132,10 @@ const relationshipsNamed = 4
 // given in the order of A and B. name gives what an animal is called by its
 // number; [Pedigree.ID] will do.
 //
-// The closest is the one that brings the largest share of the kinship. Only for
-// that one the shared ancestors are named, where the words do not say who they
+// The closest is the one of which a single way brings the most without inbreeding:
+// parent and young or full siblings, then half siblings, grandparent or uncle, and
+// so on; of equally close ones that with the larger share of the kinship. Only for
+// the first the shared ancestors are named, where the words do not say who they
 // are. "possibly" stands before what rests on a parent that is one of several.
 // After four relationships the rest is "more distant ways".
 func (e Explanation) Words(name func(animal int) string) string {
