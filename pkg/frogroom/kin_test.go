@@ -245,6 +245,7 @@ animals:
 	if diff := cmp.Diff(want, got, cmpopts.EquateApprox(0, 1e-12)); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
+	assert.Nil(t, got.Least, "nothing is uncertain")
 	stranger, err := r.Ancestry.Pair("A", "D")
 	require.NoError(t, err)
 	assert.Contains(t, asJSON(t, stranger), `"shared":[]`, "an empty list, and not null")
@@ -255,6 +256,20 @@ animals:
 	self, err := r.Ancestry.Pair("K", "K")
 	require.NoError(t, err)
 	assert.Equal(t, 0.5, self.Kinship)
+}
+
+// TestPairRange has two possible sires, one of whom is the sire of the other animal.
+func TestPairRange(t *testing.T) {
+	r := room(t, basic+`
+  - {id: K, species: clockwork, sire: [A, B], dam: D}
+  - {id: L, species: clockwork, sire: A, dam: E}
+`)
+	p, err := r.Ancestry.Pair("K", "L")
+	require.NoError(t, err)
+	assert.Equal(t, 1.0/16, p.Kinship)
+	require.NotNil(t, p.Least)
+	assert.Equal(t, []float64{0, 1.0 / 8}, []float64{*p.Least, *p.Greatest}, "half siblings, or not related")
+	assert.Equal(t, "possibly half siblings through A (Anton)", p.Relationship)
 }
 
 func TestUnknownAnimal(t *testing.T) {
