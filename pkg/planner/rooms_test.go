@@ -30,7 +30,7 @@ func randomSeason(seed uint64, n int) planner.Problem {
 		first := day0.Add(r.IntN(330))
 		p.Away = append(p.Away, civil.Span{First: first, Last: first.Add(2 + r.IntN(8))})
 	}
-	shows := []int{260, 315, 360, 390}
+	shows := []int{230, 260, 290, 320, 350, 380, 410, 440}
 	for i := range n {
 		p.Chains = append(p.Chains, randomChain(r, i, n, shows[r.IntN(len(shows))]))
 	}
@@ -39,14 +39,14 @@ func randomSeason(seed uint64, n int) planner.Problem {
 
 func randomChain(r *rand.Rand, i, n, due int) planner.Chain {
 	ready := 120 + r.IntN(30)
-	tubs, bins := 2+r.IntN(3), 2+r.IntN(4)
+	tubs, bins := 1+r.IntN(4), 1+r.IntN(3)
 	metamorph := 55 + r.IntN(20)
 	return planner.Chain{
 		ID:      fmt.Sprintf("P-%02d", i+1),
 		Animals: []string{fmt.Sprintf("dam %d", i), fmt.Sprintf("sire %d", r.IntN(n))},
 		Phases: []planner.Phase{
 			{Name: "conditioning", Min: 21, Usual: 28, Max: 42, Stretch: 1, Minutes: 5},
-			{Name: "cooling", Min: 28, Usual: 42, Max: 56, Stretch: 1, Uses: []planner.Use{{"cooling place", 1}}},
+			{Name: "cooling", Min: 21, Usual: 35, Max: 49, Stretch: 1, Uses: []planner.Use{{"cooling place", 1}}},
 			{Name: "warm-up", Min: 7, Usual: 14, Max: 21, Stretch: 1, Minutes: 5},
 			{Name: "rain", Min: 3, Usual: 6, Max: 10, Stretch: 1, Attended: true, Minutes: 15, Uses: []planner.Use{{"rain chamber", 1}}},
 			{Name: "rest", Min: 42, Usual: 56, Max: 84, Stretch: 1},
@@ -64,6 +64,6 @@ func randomChain(r *rand.Rand, i, n, due int) planner.Chain {
 			{Phase: "rain", From: metamorph - 5, To: ready, Until: day0.Add(due), Resource: "froglet bin", Amount: bins},
 		},
 		Wishes:   []planner.Wish{{Phase: "rain", On: day0.Add(due - ready), Early: 2, Late: 10}},
-		LeaveOut: 1500,
+		LeaveOut: 800,
 	}
 }

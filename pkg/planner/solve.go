@@ -131,7 +131,7 @@ func (v *solving) done() bool {
 }
 
 func (v *solving) solve() {
-	v.bounds.rounds(v.ctx, 1, never)
+	v.bounds.round(never) // without prices, each chain alone
 	copy(v.improve.alone, v.bounds.least)
 	v.begin()
 	for round := 0; !v.done(); round++ {
@@ -160,7 +160,7 @@ func (v *solving) solve() {
 // lift raises the bound.
 func (v *solving) lift(rounds int) {
 	before := v.bounds.steps
-	v.bounds.rounds(v.ctx, rounds, v.improve.best.cost)
+	v.bounds.rounds(v.ctx, min(rounds, 1+(v.most-v.steps)/max(1, len(v.chains))), v.improve.best.cost)
 	v.steps += v.bounds.steps - before
 }
 
@@ -178,6 +178,9 @@ func (v *solving) begin() {
 		v.byRoom(), v.orderBy(rain), v.orderBy(func(i int) int { return -rain(i) }), v.orderBy(price),
 	} {
 		for _, p := range []prices{v.bounds.best, v.newPrices()} {
+			if v.done() {
+				return
+			}
 			p.sum(v.left)
 			v.offer(v.place(order, p, v.crew.tables[0], l))
 			v.steps += len(order)
