@@ -156,6 +156,11 @@ func TestErrors(t *testing.T) {
 				`2:1: no column is called sire or father; did you mean "Sire ID"? (columns sire=Sire ID)` + "\n" +
 				`2:1: no column is called dam or mother; did you mean "dam_id"? (columns dam=dam_id)`,
 		},
+		{
+			"longer names, semicolons", "dam_id;no;animal_id;sire_id\n", `1:1: no column is called id or individual or animal; did you mean "animal_id"? (columns id=animal_id)` + "\n" +
+				`1:1: no column is called sire or father; did you mean "sire_id"? (columns sire=sire_id)` + "\n" +
+				`1:1: no column is called dam or mother; did you mean "dam_id"? (columns dam=dam_id)`,
+		},
 		{"a letter wrong", "id,size,dma\n", `1:1: no column is called sire or father; did you mean "size"? (columns sire=size)` + "\n" + `1:1: no column is called dam or mother; did you mean "dma"? (columns dam=dma)`},
 		{"a letter missing or too many", "id,farther,mothr\n", `1:1: no column is called sire or father; did you mean "farther"? (columns sire=farther)` + "\n" + `1:1: no column is called dam or mother; did you mean "mothr"? (columns dam=mothr)`},
 		{"nothing like it", "id,bull,cow\n", "1:1: no column is called sire or father; name one so, or tell its name (columns sire=NAME)\n1:1: no column is called dam or mother; name one so, or tell its name (columns dam=NAME)"},
@@ -167,6 +172,7 @@ func TestErrors(t *testing.T) {
 		{"no id, but a note", "id,sire,dam,note\n,,,tall\n", `2:1: "" is not an id: it means unknown; give the animal a name or a number`},
 		{"id that means unknown", "sire,dam,id\nb,c,NA\n", `2:5: "NA" is not an id: it means unknown; give the animal a name or a number`},
 		{"two rows that disagree", "id,sire,dam\na,,\nb,,\na,b,\n", `4:1: "a" has sire "b" and dam unknown here, and sire unknown and dam unknown on line 2; keep the right one`},
+		{"two rows that disagree in the dam", "id,sire,dam\nb,,\nd,,\na,b,d\na,b,\n", `5:1: "a" has sire "b" and dam unknown here, and sire "b" and dam "d" on line 4; keep the right one`},
 		{"sire here and dam there", "id,sire,dam\na,,\nb,a,\n\nc,b,a\n", `5:1: "a" is the dam of "c" and also a sire on line 3; correct one of them, unless an animal can be both here (any-sex)`},
 		{"sire and dam of one", "id,sire,dam\na,,\nb,a,a\n", `3:1: "a" is the dam of "b" and also its sire; correct one of them, unless an animal can be both here (any-sex)`},
 		{"a word for unknown that is none", "id,sire,dam\na,-,-\n", `2:1: "-" is the dam of "a" and also its sire; correct one of them, or leave the parent empty if this stands for an unknown one (any-sex)`},
@@ -182,6 +188,11 @@ func TestErrors(t *testing.T) {
 		{
 			"two quotes not closed", "id,sire,dam\na,\"b,\nc,\"d,\ne,\"\",\n", "2:3: the quote that begins here is never closed; put a quote at the end of the value, or remove this one\n" +
 				"3:3: the quote that begins here is never closed; put a quote at the end of the value, or remove this one",
+		},
+		{
+			"a quote not closed, and one behind that closes lines below", "id,sire,dam\na,\"b,\nc,\"d,\ne,f\",\n", "2:3: the quote that begins here is never closed; put a quote at the end of the value, or remove this one\n" +
+				"3:3: the quote that begins here is never closed; put a quote at the end of the value, or remove this one\n" +
+				"4:4: a quote stands inside a value that does not begin with one" + outOfPlace,
 		},
 		{"quote in the header", "id,\"sire,dam\na,b,c\n", "1:4: the quote that begins here is never closed; put a quote at the end of the value, or remove this one"},
 		{"line break in a value", "id,sire,dam\na,\"b\nc\",\n", `2:4: the sire "b\nc" has a line break or another control character in it; remove it, and look whether a quote is missing`},
