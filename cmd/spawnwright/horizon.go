@@ -175,9 +175,16 @@ func bandText(band frogroom.HorizonBand) string {
 
 func horizonRows(h frogroom.Horizon) *table.Table {
 	t := &table.Table{Columns: []table.Column{
-		{Name: "species"}, {Name: "way"}, {Name: "year"},
-		{Name: "gene diversity low"}, {Name: "gene diversity"}, {Name: "gene diversity high"},
-		{Name: "inbreeding low"}, {Name: "inbreeding"}, {Name: "inbreeding high"}, {Name: "under goal"},
+		{Name: "species"},
+		{Name: "way"},
+		{Name: "year"},
+		{Name: "gene diversity low"},
+		{Name: "gene diversity"},
+		{Name: "gene diversity high"},
+		{Name: "inbreeding low"},
+		{Name: "inbreeding"},
+		{Name: "inbreeding high"},
+		{Name: "under goal"},
 	}}
 	for _, s := range h.Species {
 		for _, w := range s.Ways {

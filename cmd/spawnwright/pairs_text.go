@@ -58,8 +58,12 @@ func pairsText(b *bytes.Buffer, room *frogroom.Room, p frogroom.Pairs) error {
 
 func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, relaxed []pairing.Rule) error {
 	t := &table.Table{Indent: "  ", Columns: []table.Column{
-		{Name: "male"}, {Name: "female"}, {Name: "hold back", Right: true}, {Name: "inbreeding", Right: true},
-		{Name: "gene diversity", Right: true}, {Name: "why", Width: 70},
+		{Name: "male"},
+		{Name: "female"},
+		{Name: "hold back", Right: true},
+		{Name: "inbreeding", Right: true},
+		{Name: "gene diversity", Right: true},
+		{Name: "why", Width: 70},
 	}}
 	for _, c := range s.Pairs {
 		t.Add(named(room, []string{c.Male}), named(room, []string{c.Female}), fmt.Sprint(c.Young),

@@ -128,8 +128,12 @@ func TestPairsWishesThatMakeNoSense(t *testing.T) {
 	r := room(t, basic)
 	on := day("2027-03-01")
 	for _, w := range []frogroom.PairsWish{
-		{Pairings: -1}, {Weight: -1}, {Weight: math.NaN()}, {Young: 1001},
-		{Relax: []pairing.Rule{pairing.RuleSex}}, {Goals: []frogroom.PairsGoal{{Of: "nobody", Pairings: 1}}},
+		{Pairings: -1},
+		{Weight: -1},
+		{Weight: math.NaN()},
+		{Young: 1001},
+		{Relax: []pairing.Rule{pairing.RuleSex}},
+		{Goals: []frogroom.PairsGoal{{Of: "nobody", Pairings: 1}}},
 	} {
 		_, err := r.Pairs(on, w)
 		var wrong *frogroom.PairsWishError

@@ -35,7 +35,8 @@ func TestBlocking(t *testing.T) {
 				{Name: "wanted", Options: []int{0}, AtLeast: 1, AtMost: 1},
 				{Name: "also wanted", Options: []int{1}, AtLeast: 1, AtMost: 1},
 			},
-			[]int{1, 2, 3}, true,
+			[]int{1, 2, 3},
+			true,
 		},
 		{"more wanted than there are", options, []Limit{{Options: []int{0, 1}, AtMost: 2}, {Options: []int{2}, AtLeast: 2, AtMost: 2}}, []int{1}, true},
 	} {
