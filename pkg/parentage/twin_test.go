@@ -197,7 +197,7 @@ func TestTwinLarge(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 6))
 	var text bytes.Buffer
 	text.WriteString("id,sire,dam\n")
-	for i := range 22_000 {
+	for i := range 30_000 {
 		fmt.Fprintf(&text, "%d,m%d,f%d\n", 1+random.IntN(1<<30), 3*i-random.IntN(i/8+1), 5*i)
 	}
 	sameAsTwin(t, text.Bytes())
