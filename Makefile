@@ -10,7 +10,7 @@ FUZZTIME ?= 10s
 # Packages that compute, which also run where there is no file system to speak of.
 computing := $(addprefix ./pkg/,calendar civil development diversity lineage pairing parentage pedigree season species strictyaml)
 
-.PHONY: demo test check format vet lint dead tidy vulns race bench fuzz cross wasm readers build
+.PHONY: demo test check format vet lint dead tidy vulns race bench fuzz cross wasm readers optimum build
 
 demo:
 	$(GO) run ./cmd/spawnwright season -f examples/working/collection.yaml --on 2027-02-01
@@ -71,3 +71,7 @@ build:
 # Programs of others read what this one writes.
 readers: build
 	testdata/readers/run .build/spawnwright
+
+# Another solver finds the best pairings of the stored choices.
+optimum:
+	testdata/optimum/run
