@@ -106,7 +106,7 @@ func (m *Model) laying(c Clutch) (day0 civil.Date, begin masses, ok bool) {
 	back := 1.0
 	for i, l := range links {
 		if m.steps[i].Known() && (i == 0 || links[i-1].end < stage || l.end <= stage) {
-			back += 2 * m.shapes[i].days(3)
+			back += m.shapes[i].days(3)
 		}
 	}
 	days := int(min(math.Ceil(back), longest/2))

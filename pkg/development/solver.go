@@ -67,7 +67,7 @@ func (s *solver) stretch(first, last int, begin masses, from Stage) {
 	}
 	c := chain{begin: begin, tempos: s.tempos[first:last], bounds: b}
 	done := solved{first: first, steps: last - first}
-	chance, possible := s.outcomes(&c, &done, day+longest)
+	chance, possible := s.outcomes(&c, &done, day+farAhead)
 	dated := len(begin.p) == 1 // otherwise the chance of what was seen says nothing
 	if dated && chance < doubtful {
 		s.doubt(first, last, day, from, chance)
@@ -75,11 +75,19 @@ func (s *solver) stretch(first, last int, begin masses, from Stage) {
 	if !possible || dated && chance < impossible {
 		wide := make([]tempo, len(c.tempos))
 		for i, t := range c.tempos {
-			wide[i] = t.widened(max(b.reach(), day))
+			wide[i] = t.widened(day, b.reach())
 		}
 		c = chain{begin: begin, tempos: wide, bounds: b}
-		if _, possible = s.outcomes(&c, &done, day+2*(b.reach()-day)+longest/10); !possible {
+		if !c.prepare(day + (b.reach()-day)*5/4 + longest/10) {
 			return
+		}
+		// What the model does not understand tells nothing of the pace.
+		middle := c.under(0)
+		if middle.chance == 0 {
+			return
+		}
+		for i := range done.outcomes {
+			done.outcomes[i] = middle
 		}
 	}
 	s.stalls(first, last, b, &done)
@@ -94,6 +102,10 @@ func (s *solver) stretch(first, last int, begin masses, from Stage) {
 	s.stalled /= total
 	s.solved = append(s.solved, done)
 }
+
+// farAhead is how many days after the begin of a stretch are looked at, if nothing
+// seen reaches beyond: four years.
+const farAhead = 1461
 
 // outcomes works a chain out under every pace. chance is that of what was seen
 // or what is farther out; possible is false when there is no way at all.
@@ -131,7 +143,7 @@ func (s *solver) doubt(first, last, day int, from Stage, chance float64) {
 	}
 	free.begin.first = day
 	var done solved
-	s.outcomes(&free, &done, day+longest)
+	s.outcomes(&free, &done, day+farAhead)
 	stages := make([]Stage, last-first)
 	sums := make([]Distribution, last-first)
 	for i := range sums {

@@ -69,11 +69,16 @@ func (t tempo) usual(begin int) int {
 	return t.clock.reaches(begin, t.shape.days(mean))
 }
 
-// widened gives t with a small chance of any length up to reach, and more.
-func (t tempo) widened(reach int) tempo {
-	far := t.shape.z(math.Abs(t.clock.end(reach) - t.clock.at(0)))
-	near := t.shape.z(0.5)
+// widened gives t with a small chance of any length up to reach, and more. The
+// days from begin to reach all get their mean rate: what is so far out is rough
+// in any case, and a clock that is even keeps the work small.
+func (t tempo) widened(begin, reach int) tempo {
 	w := t
+	passed := t.clock.end(max(reach, begin)) - t.clock.at(begin)
+	if !t.clock.even() {
+		w.clock = clock{[]run{{from: begin, rate: passed / (float64(max(reach, begin)-begin) + 0.5)}}}
+	}
+	far, near := t.shape.z(passed), t.shape.z(0.5)
 	w.rooms = []room{{stall, 0, 0, max(4, math.Abs(far)/2, math.Abs(near)/2) / math.Sqrt(1-paceShare)}}
 	for _, r := range t.rooms {
 		r.weight *= 1 - stall

@@ -68,8 +68,10 @@ func (w warmth) outside(c float64) float64 {
 }
 
 // spread gives what a mean of so many °C outside adds to the standard
-// deviation of ln days.
+// deviation of ln days. It grows no more beyond farthest, where nothing is to be
+// expected of the animals anyway.
 func (w warmth) spread(outside float64) float64 {
+	outside = min(outside, farthest)
 	if w.law.Known() {
 		return spreadOutside * outside
 	}

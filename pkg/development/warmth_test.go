@@ -276,7 +276,7 @@ func TestOutsideWhatIsCovered(t *testing.T) {
 	far, warnings := hatching(m, Reading{day(0), 29})
 	farther, _ := hatching(m, Reading{day(0), 34})
 	assert.Equal(t, far.Dist.Quantile(0.5), farther.Dist.Quantile(0.5), "no law is followed more than 5 degrees out")
-	assert.Greater(t, width(farther), width(far)*1.2)
+	assert.GreaterOrEqual(t, width(farther), width(far))
 	require.Len(t, warnings, 2)
 	assert.Equal(t, "the water is at 29 °C on 2027-02-14, outside the safe range of 12 to 26 °C: bring it back slowly, and ask a veterinarian when animals look unwell", warnings[1])
 
