@@ -9,9 +9,14 @@
 // sum. It is not the sum of the likely lengths, which comes out too early where
 // steps have a long late end.
 //
-// The steps are taken to be independent of each other and to hold at the
-// temperature that the profile gives them for. Dates are of the clutch as a
-// whole, as a diary has them; siblings spread around them. Whether young are
-// fit to leave is for the keeper to see, and for a veterinarian where in doubt,
-// whatever the date.
+// [Model.Outlook] does the same with all that is known of a clutch: days counted
+// by their temperature, one pace that it keeps through all steps, and what
+// [Model.Learn] found in the keeper's own clutches. From an [Outlook] come the
+// first and the last of the siblings, the heads for each day, and what to do at
+// each stage. In Forecast steps are independent of each other and hold at the
+// temperature that the profile gives them for.
+//
+// Dates are of half of a clutch; siblings spread around them. Whether young are
+// fit to leave is never said by a date alone: [SaleReadiness] wants age, size and
+// a meal seen, and a veterinarian is there where in doubt.
 package development

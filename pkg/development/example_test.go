@@ -126,3 +126,32 @@ func ExampleFromGosner() {
 	// Output:
 	// front-legs
 }
+
+// What the keeper's own clutches teach, what the egg tells of the tadpole, and
+// what each date rests on.
+func ExampleModel_Outlook() {
+	model, err := development.NewModel(leafFrog())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	laid := civil.Of(2026, 3, 1)
+	var own []development.Clutch
+	for _, legs := range []int{78, 84, 81} {
+		own = append(own, development.Clutch{Laid: laid, Looks: []development.Look{
+			{Stage: development.Feeding, On: laid.Add(9), Kind: development.Reached},
+			{Stage: development.FrontLegs, On: laid.Add(legs), Kind: development.Reached},
+		}})
+	}
+	now := civil.Of(2027, 2, 14)
+	outlook := model.Outlook(development.Clutch{
+		Laid:  now,
+		Looks: []development.Look{{Stage: development.Hatched, On: now.Add(8), Kind: development.Reached}},
+	}, model.Learn(own))
+	legs, _ := outlook.Event(development.FrontLegs)
+	fmt.Printf("front legs %v\n", legs.Window)
+	fmt.Printf("rests on %v\n", legs.Basis)
+	// Output:
+	// front legs 2027-04-20 / 2027-05-03 / 2027-05-23
+	// rests on your 3 clutches, the book (counts as 4 clutches) and 1 look
+}

@@ -159,7 +159,7 @@ func TestLeftOutTemperatures(t *testing.T) {
 	}{
 		{"one factor", fixedFactor, 0.408, 0.579},
 		{"a falling factor", fallingFactor, 0.068, 0.259},
-		{"a thermal sum: Rana sylvatica at 10 °C is 0.4 degrees from the threshold of the others", thermalSum, 0.135, 22.04},
+		{"a thermal sum: Rana sylvatica at 10 °C is 0.1 degrees above the threshold of the others", thermalSum, 0.135, 22.04},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			inside, outside := 0.0, 0.0
