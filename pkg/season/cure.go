@@ -62,6 +62,7 @@ func (y *yard) findMove(i int) int {
 
 // moved gives the pairing moved by n days, and by how many that is to later days.
 func (p Pairing) moved(n int) (Pairing, int) {
+	p.Days = nil
 	if p.Start.Known() {
 		p.Start = p.Start.Add(n)
 		return p, n

@@ -19,9 +19,14 @@ type job struct {
 
 func newJob(p Pairing, away days, today civil.Date) *job {
 	j := &job{Pairing: p, rec: p.settle(today), today: today, away: away}
-	if p.Start.Known() {
+	switch {
+	case len(p.Days) > 0:
+		for _, d := range p.Days {
+			j.plan = append(j.plan, int(d))
+		}
+	case p.Start.Known():
 		j.forward()
-	} else {
+	default:
 		j.backward()
 	}
 	return j

@@ -68,6 +68,12 @@ type Pairing struct {
 
 	Stages []StageOffset
 	Began  []Began // in any order
+
+	// Days are the first day of each phase and the day after the last, when
+	// somebody else has planned the pairing. They are then the plan, whatever
+	// the wishes; places and animals are counted as ever. Only for a pairing of
+	// which nothing is recorded.
+	Days []civil.Date
 }
 
 // Capacity is how many of a place the room has.
@@ -196,7 +202,8 @@ type Conflict struct {
 // place is free for the next pairing on the day on which the last one leaves it.
 //
 // Plan panics when from is unknown, and on pairings or capacities that no file
-// reader should let through: an id that is empty or stands twice; limits of a
+// reader should let through: an id that is empty or stands twice; Days that are
+// not one for each phase and one more, in order, or beside records; limits of a
 // phase that are negative or out of order; a phase twice in a chain; both or
 // none of Start and ReadyBy; negative or disordered offsets; a record without a
 // date; a negative capacity, or one given twice. Dates are held to the range of

@@ -2,6 +2,7 @@ package season
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 )
@@ -39,6 +40,8 @@ func (p Pairing) validate() {
 		must(0 <= s.Early && s.Early <= s.Likely && s.Likely <= s.Late,
 			"pairing %s has %s after %d, %d, %d days", p.ID, s.Stage, s.Early, s.Likely, s.Late)
 	}
+	must(len(p.Days) == 0 || len(p.Days) == len(p.Phases)+1 && len(p.Began) == 0 && slices.IsSorted(p.Days) && p.Days[0].Known(),
+		"pairing %s has %d days for %d phases, days out of order, or records beside them", p.ID, len(p.Days), len(p.Phases))
 	for _, b := range p.Began {
 		must(b.On.Known(), "pairing %s has a record of %s without a date", p.ID, b.Phase)
 	}
