@@ -70,16 +70,25 @@ func TestSaleReadiness(t *testing.T) {
 	}{
 		{"old, long, seen eating", long, Young{left, 25, 0, 1}, 42, nil, nil},
 		{
-			"a day too young", long, Young{left, 25, 0, 1}, 41,
-			[]string{"out of water for 41 days, at least 42 are wanted: from 2027-03-28"}, nil,
+			"a day too young", long,
+			Young{left, 25, 0, 1},
+			41,
+			[]string{"out of water for 41 days, at least 42 are wanted: from 2027-03-28"},
+			nil,
 		},
 		{
-			"old enough and too short", long, Young{left, 24.5, 9, 1}, 90,
-			[]string{"24.5 mm long, at least 25 are wanted: froglets of delicate species die when they are sent out too small"}, nil,
+			"old enough and too short", long,
+			Young{left, 24.5, 9, 1},
+			90,
+			[]string{"24.5 mm long, at least 25 are wanted: froglets of delicate species die when they are sent out too small"},
+			nil,
 		},
 		{
-			"a date alone is never enough", long, Young{OutOfWater: left}, 400,
-			nil, []string{"how long is it? (at least 25 mm)", "was it seen eating, and how often? (at least 1)"},
+			"a date alone is never enough", long,
+			Young{OutOfWater: left},
+			400,
+			nil,
+			[]string{"how long is it? (at least 25 mm)", "was it seen eating, and how often? (at least 1)"},
 		},
 		{"nothing recorded", both, Young{}, 42, nil, []string{
 			"when did it leave the water?", "how long or heavy is it? (at least 25 mm or 1.5 g)", "was it seen eating, and how often? (at least 3)",

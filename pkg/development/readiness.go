@@ -101,6 +101,7 @@ func (r *Readiness) size(sale species.Sale, y Young) {
 func (r *Readiness) hold(format string, args ...any) {
 	r.Held = append(r.Held, fmt.Sprintf(format, args...))
 }
+
 func (r *Readiness) ask(format string, args ...any) {
 	r.Ask = append(r.Ask, fmt.Sprintf(format, args...))
 }
