@@ -27,6 +27,9 @@ pair whose young would be too inbred, or that another rule refuses, is never
 chosen; the inbreeding of the others counts with the weight of --weight. The
 best plan is proven to be the best, or marked as not proven.
 
+With --together it plans groups for the rain chambers instead, of so many males
+and females, and says what will not be known of their young.
+
 With --why and two animals it prints every rule for them, with its values.
 
 It ends with exit code 3 when no plan exists, and names the smallest set of
@@ -35,6 +38,7 @@ rules and wishes that together leave none.`,
   spawnwright pairs --species agalychnis-callidryas --pairings 3
   spawnwright pairs --want AC-13,AC-14 --without AC-05
   spawnwright pairs --relax rest,age
+  spawnwright pairs --species hyla-cinerea --together 2,1
   spawnwright pairs --why AC-13 AC-14`,
 		Args:              atMost(2, "animals"),
 		ValidArgsFunction: a.completeAnimals(2),
@@ -64,8 +68,19 @@ rules and wishes that together leave none.`,
 			interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 			defer stop()
 			wish.Stop = func() bool { return interrupted.Err() != nil }
+			males, females, grouped, err := f.group()
+			if err != nil {
+				return err
+			}
 			if terminal.Is(a.stderr) && !a.quiet {
 				fmt.Fprintln(a.stderr, "looking for the best pairings; Ctrl-C ends with the best so far")
+			}
+			if grouped {
+				g, err := room.Groups(on, wish, males, females)
+				if err != nil {
+					return pairsError(err)
+				}
+				return a.showGroups(room, g)
 			}
 			p, err := room.Pairs(on, wish)
 			if err != nil {
@@ -87,6 +102,7 @@ rules and wishes that together leave none.`,
 	flags.StringArrayVar(&f.without, "without", nil, "a pair `A,B`, or an animal A, that may not be in it; may be given again")
 	flags.StringArrayVar(&f.goals, "at-least", nil, "pairings that a species, or a line of the dam, needs: `NAME=NUMBER`; may be given again")
 	flags.StringSliceVar(&f.relax, "relax", nil, "a `RULE` that refuses nothing: age, length, weight, rest, inbreeding; several as A,B")
+	flags.StringVar(&f.together, "together", "", "plan groups of so many males and females in one chamber: `MALES,FEMALES`")
 	flags.IntVar(&f.nodes, "effort", 20_000, "partial plans to look at for each species before the search ends, a `NUMBER`")
 	_ = c.RegisterFlagCompletionFunc("relax", cobra.FixedCompletions([]string{"age", "length", "weight", "rest", "inbreeding"}, cobra.ShellCompDirectiveNoFileComp))
 	_ = c.RegisterFlagCompletionFunc("without", a.completeAnimals(0))
@@ -97,6 +113,7 @@ rules and wishes that together leave none.`,
 
 // pairsFlags are what the keeper asks of a plan.
 type pairsFlags struct {
+	together                          string
 	why                               bool
 	species                           string
 	pairings, young, rounds, maleUses int
@@ -136,6 +153,20 @@ func (f *pairsFlags) wish() (frogroom.PairsWish, error) {
 		w.Relax = append(w.Relax, pairing.Rule(rule))
 	}
 	return w, nil
+}
+
+// group gives the size of the groups that are wanted.
+func (f *pairsFlags) group() (males, females int, wanted bool, err error) {
+	if f.together == "" {
+		return 0, 0, false, nil
+	}
+	one, other, _ := strings.Cut(f.together, ",")
+	males, errMales := strconv.Atoi(one)
+	females, errFemales := strconv.Atoi(other)
+	if errMales != nil || errFemales != nil || len(f.goals) > 0 {
+		return 0, 0, false, usagef("--together %q: write two numbers, as in --together 2,1, and no --at-least", f.together)
+	}
+	return males, females, true, nil
 }
 
 // pairsError gives the exit code of what stands against a plan.
