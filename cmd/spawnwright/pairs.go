@@ -30,6 +30,10 @@ best plan is proven to be the best, or marked as not proven.
 With --together it plans groups for the rain chambers instead, of so many males
 and females, and says what will not be known of their young.
 
+With --keep it selects young to keep for breeding, with --unrelated animals for a
+buyer who wants them as little related as can be, and with --exchange it says what
+an animal from outside would do for the line.
+
 With --why and two animals it prints every rule for them, with its values.
 
 It ends with exit code 3 when no plan exists, and names the smallest set of
@@ -39,6 +43,7 @@ rules and wishes that together leave none.`,
   spawnwright pairs --want AC-13,AC-14 --without AC-05
   spawnwright pairs --relax rest,age
   spawnwright pairs --species hyla-cinerea --together 2,1
+  spawnwright pairs --unrelated 4 --species hyla-cinerea
   spawnwright pairs --why AC-13 AC-14`,
 		Args:              atMost(2, "animals"),
 		ValidArgsFunction: a.completeAnimals(2),
@@ -65,6 +70,9 @@ rules and wishes that together leave none.`,
 				}
 				return a.showWhy(room, v)
 			}
+			if err := f.oneThing(); err != nil {
+				return err
+			}
 			interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 			defer stop()
 			wish.Stop = func() bool { return interrupted.Err() != nil }
@@ -74,6 +82,9 @@ rules and wishes that together leave none.`,
 			}
 			if terminal.Is(a.stderr) && !a.quiet {
 				fmt.Fprintln(a.stderr, "looking for the best pairings; Ctrl-C ends with the best so far")
+			}
+			if f.selects() {
+				return a.showSelected(room, on, f, wish)
 			}
 			if grouped {
 				g, err := room.Groups(on, wish, males, females)
@@ -103,6 +114,9 @@ rules and wishes that together leave none.`,
 	flags.StringArrayVar(&f.goals, "at-least", nil, "pairings that a species, or a line of the dam, needs: `NAME=NUMBER`; may be given again")
 	flags.StringSliceVar(&f.relax, "relax", nil, "a `RULE` that refuses nothing: age, length, weight, rest, inbreeding; several as A,B")
 	flags.StringVar(&f.together, "together", "", "plan groups of so many males and females in one chamber: `MALES,FEMALES`")
+	flags.IntVar(&f.keep, "keep", 0, "select so many young of each species to keep for breeding, a `NUMBER`")
+	flags.IntVar(&f.unrelated, "unrelated", 0, "select so many animals of each species that are least related to each other, a `NUMBER`")
+	flags.BoolVar(&f.exchange, "exchange", false, "what animals from outside would do: those that left, and an unrelated one")
 	flags.IntVar(&f.nodes, "effort", 20_000, "partial plans to look at for each species before the search ends, a `NUMBER`")
 	_ = c.RegisterFlagCompletionFunc("relax", cobra.FixedCompletions([]string{"age", "length", "weight", "rest", "inbreeding"}, cobra.ShellCompDirectiveNoFileComp))
 	_ = c.RegisterFlagCompletionFunc("without", a.completeAnimals(0))
@@ -113,6 +127,8 @@ rules and wishes that together leave none.`,
 
 // pairsFlags are what the keeper asks of a plan.
 type pairsFlags struct {
+	keep, unrelated                   int
+	exchange                          bool
 	together                          string
 	why                               bool
 	species                           string

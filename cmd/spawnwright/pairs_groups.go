@@ -12,8 +12,12 @@ import (
 func (a *app) showGroups(room *frogroom.Room, g frogroom.Groups) error {
 	a.warn(g.Warnings)
 	rows := &table.Table{Columns: []table.Column{
-		{Name: "males"}, {Name: "females"}, {Name: "hold back", Right: true}, {Name: "inbreeding", Right: true},
-		{Name: "closest couple", Right: true}, {Name: "will not be known", Width: 60},
+		{Name: "males"},
+		{Name: "females"},
+		{Name: "hold back", Right: true},
+		{Name: "inbreeding", Right: true},
+		{Name: "closest couple", Right: true},
+		{Name: "will not be known", Width: 60},
 	}}
 	for _, one := range g.Groups {
 		rows.Add(named(room, one.Males), named(room, one.Females), fmt.Sprint(one.Young),

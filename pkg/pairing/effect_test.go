@@ -21,7 +21,9 @@ func TestBreedingSet(t *testing.T) {
 	// young; the definitions are those of Lacy 1995, Zoo Biol. 14:565, worked out
 	// by hand: all 16 kinships of 4 to 7 add up to 9/2.
 	p, err := pedigree.New([]pedigree.Record{
-		{ID: "1"}, {ID: "2"}, {ID: "3"},
+		{ID: "1"},
+		{ID: "2"},
+		{ID: "3"},
 		{ID: "4", Sire: "1", Dam: "2"},
 		{ID: "5", Sire: "1", Dam: "2"},
 		{ID: "6", Sire: "3", Dam: "4"},
@@ -59,32 +61,50 @@ func TestEffect(t *testing.T) {
 	}{
 		{
 			"two unrelated animals and their only young: kinships 3 x 1/2 + 4 x 1/4 over 9",
-			[]string{"Quill", "Sedge"}, []string{"Quill"}, []string{"Sedge"}, 1, pedigree.OneUnknown,
+			[]string{"Quill", "Sedge"},
+			[]string{"Quill"},
+			[]string{"Sedge"},
+			1, pedigree.OneUnknown,
 			Effect{SireKinship: []float64{1. / 4}, DamKinship: []float64{1. / 4}, Young: 1, GeneDiversity: 3. / 4, WithYoung: 13. / 18},
 		},
 		{
 			"two young of theirs: 4 x 1/2 + 8 x 1/4 + 2 x 1/4 over 16",
-			[]string{"Quill", "Sedge"}, []string{"Quill"}, []string{"Sedge"}, 2, pedigree.OneUnknown,
+			[]string{"Quill", "Sedge"},
+			[]string{"Quill"},
+			[]string{"Sedge"},
+			2, pedigree.OneUnknown,
 			Effect{SireKinship: []float64{1. / 4}, DamKinship: []float64{1. / 4}, Young: 2, GeneDiversity: 3. / 4, WithYoung: 23. / 32},
 		},
 		{
 			"no young change nothing",
-			[]string{"Quill", "Sedge"}, []string{"Quill"}, []string{"Sedge"}, 0, pedigree.OneUnknown,
+			[]string{"Quill", "Sedge"},
+			[]string{"Quill"},
+			[]string{"Sedge"},
+			0, pedigree.OneUnknown,
 			Effect{SireKinship: []float64{1. / 4}, DamKinship: []float64{1. / 4}, GeneDiversity: 3. / 4, WithYoung: 3. / 4},
 		},
 		{
 			"a set of nobody: two full sibs, 2 x 1/2 + 2 x 1/4 over 4",
-			nil, []string{"Quill"}, []string{"Sedge"}, 2, pedigree.Several,
+			nil,
+			[]string{"Quill"},
+			[]string{"Sedge"},
+			2, pedigree.Several,
 			Effect{SireKinship: []float64{0}, DamKinship: []float64{0}, Young: 2, WithYoung: 5. / 8},
 		},
 		{
 			"nobody and nothing",
-			nil, []string{"Quill"}, []string{"Sedge"}, 0, pedigree.OneUnknown,
+			nil,
+			[]string{"Quill"},
+			[]string{"Sedge"},
+			0, pedigree.OneUnknown,
 			Effect{SireKinship: []float64{0}, DamKinship: []float64{0}},
 		},
 		{
 			"full sibs: half of the inbreeding through each of their parents",
-			[]string{"Moss"}, []string{"Bram"}, []string{"Ottilie"}, 1, pedigree.OneUnknown,
+			[]string{"Moss"},
+			[]string{"Bram"},
+			[]string{"Ottilie"},
+			1, pedigree.OneUnknown,
 			Effect{
 				YoungInbreeding: 1. / 4,
 				Shared:          []pedigree.SharedAncestor{{Animal: 0, Share: 1. / 8}, {Animal: 1, Share: 1. / 8}},
@@ -94,7 +114,10 @@ func TestEffect(t *testing.T) {
 		},
 		{
 			"two possible fathers, one of them the dam's: his share is halved",
-			nil, []string{"Moss", "Quill"}, []string{"Ottilie"}, 2, pedigree.OneUnknown,
+			nil,
+			[]string{"Moss", "Quill"},
+			[]string{"Ottilie"},
+			2, pedigree.OneUnknown,
 			Effect{
 				YoungInbreeding: 1. / 8,
 				Shared:          []pedigree.SharedAncestor{{Animal: 0, Share: 1. / 8}},
@@ -105,7 +128,10 @@ func TestEffect(t *testing.T) {
 		},
 		{
 			"the same, each young with its own father: two unrelated ones half the time",
-			nil, []string{"Moss", "Quill"}, []string{"Ottilie"}, 2, pedigree.Several,
+			nil,
+			[]string{"Moss", "Quill"},
+			[]string{"Ottilie"},
+			2, pedigree.Several,
 			Effect{
 				YoungInbreeding: 1. / 8,
 				Shared:          []pedigree.SharedAncestor{{Animal: 0, Share: 1. / 8}},

@@ -139,117 +139,209 @@ func TestRules(t *testing.T) {
 		message  string
 		from     string
 	}{
-		{"two species are never crossed", RuleSpecies, male(func(a *Animal) { a.Species = "hyla-cinerea" }), 0, Refuse,
-			"hyla-cinerea, " + species, "Bram is of species hyla-cinerea, Greta is of species " + species + "; species are not crossed", ""},
-		{"a species that is not known", RuleSpecies, male(func(a *Animal) { a.Species = "" }), 0, Unknown,
-			species, "the species of Bram is not known", ""},
-		{"two lines are mixed by choice only", RuleLine, female(func(a *Animal) { a.Line = "Limón 2019" }), 0, Warn,
-			"Tarcoles 2021, Limón 2019", "Bram is of line Tarcoles 2021, Greta is of line Limón 2019", ""},
-		{"a line that is not known", RuleLine, female(func(a *Animal) { a.Line = "" }), 0, Unknown,
-			"Tarcoles 2021", "the line of Greta is not known", ""},
-		{"two localities", RuleLocality, female(func(a *Animal) { a.Locality = "Limón" }), 0, Warn,
-			"Tarcoles, Limón", "Bram is of locality Tarcoles, Greta is of locality Limón", ""},
-		{"both localities not known", RuleLocality, func(_ Terms, m, f *Animal) { m.Locality, f.Locality = "", "" }, 0, Unknown,
-			"", "the locality of Bram, Greta is not known", ""},
-		{"too few males", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleLow = 2 }), 0, Warn,
-			"1 male to 1 female", "1 male to 1 female; the species spawns well with 2 to 3 males to a female", ""},
-		{"too many males", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleLow, n.MalesPerFemaleHigh = 0.5, 0.5 }), 0, Warn,
-			"1 male to 1 female", "1 male to 1 female; the species spawns well with 0.5 males to a female", ""},
-		{"just as many males as can be", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleHigh = 1 }), 0, Fine,
-			"1 male to 1 female", "1 male to 1 female", ""},
-		{"no range in the profile", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleHigh = 0 }), 0, Unknown,
-			"1 male to 1 female", "how many males the species needs to a female is not known", ""},
+		{
+			"two species are never crossed", RuleSpecies, male(func(a *Animal) { a.Species = "hyla-cinerea" }), 0, Refuse,
+			"hyla-cinerea, " + species, "Bram is of species hyla-cinerea, Greta is of species " + species + "; species are not crossed", "",
+		},
+		{
+			"a species that is not known", RuleSpecies, male(func(a *Animal) { a.Species = "" }), 0, Unknown,
+			species, "the species of Bram is not known", "",
+		},
+		{
+			"two lines are mixed by choice only", RuleLine, female(func(a *Animal) { a.Line = "Limón 2019" }), 0, Warn,
+			"Tarcoles 2021, Limón 2019", "Bram is of line Tarcoles 2021, Greta is of line Limón 2019", "",
+		},
+		{
+			"a line that is not known", RuleLine, female(func(a *Animal) { a.Line = "" }), 0, Unknown,
+			"Tarcoles 2021", "the line of Greta is not known", "",
+		},
+		{
+			"two localities", RuleLocality, female(func(a *Animal) { a.Locality = "Limón" }), 0, Warn,
+			"Tarcoles, Limón", "Bram is of locality Tarcoles, Greta is of locality Limón", "",
+		},
+		{
+			"both localities not known", RuleLocality, func(_ Terms, m, f *Animal) { m.Locality, f.Locality = "", "" }, 0, Unknown,
+			"", "the locality of Bram, Greta is not known", "",
+		},
+		{
+			"too few males", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleLow = 2 }), 0, Warn,
+			"1 male to 1 female", "1 male to 1 female; the species spawns well with 2 to 3 males to a female", "",
+		},
+		{
+			"too many males", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleLow, n.MalesPerFemaleHigh = 0.5, 0.5 }), 0, Warn,
+			"1 male to 1 female", "1 male to 1 female; the species spawns well with 0.5 males to a female", "",
+		},
+		{
+			"just as many males as can be", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleHigh = 1 }), 0, Fine,
+			"1 male to 1 female", "1 male to 1 female", "",
+		},
+		{
+			"no range in the profile", RuleMalesPerFemale, needs(func(n *Needs) { n.MalesPerFemaleHigh = 0 }), 0, Unknown,
+			"1 male to 1 female", "how many males the species needs to a female is not known", "",
+		},
 
-		{"a male among the females", RuleSex, female(func(a *Animal) { a.Sex = Male }), 1, Refuse,
-			"male", "Greta is recorded as male and stands among the females", ""},
-		{"a female among the males", RuleSex, male(func(a *Animal) { a.Sex = Female }), 0, Refuse,
-			"female", "Bram is recorded as female and stands among the males", ""},
-		{"sex not known", RuleSex, male(func(a *Animal) { a.Sex = SexUnknown }), 0, Unknown,
-			"", "the sex of Bram is not known", ""},
-		{"on both sides", RuleSex, func(_ Terms, m, f *Animal) { *f = *m; f.Sex = Female }, 1, Refuse,
-			"female", "Bram stands in this pairing twice", ""},
+		{
+			"a male among the females", RuleSex, female(func(a *Animal) { a.Sex = Male }), 1, Refuse,
+			"male", "Greta is recorded as male and stands among the females", "",
+		},
+		{
+			"a female among the males", RuleSex, male(func(a *Animal) { a.Sex = Female }), 0, Refuse,
+			"female", "Bram is recorded as female and stands among the males", "",
+		},
+		{
+			"sex not known", RuleSex, male(func(a *Animal) { a.Sex = SexUnknown }), 0, Unknown,
+			"", "the sex of Bram is not known", "",
+		},
+		{
+			"on both sides", RuleSex, func(_ Terms, m, f *Animal) { *f = *m; f.Sex = Female }, 1, Refuse,
+			"female", "Bram stands in this pairing twice", "",
+		},
 
-		{"died that day", RuleInRoom, male(func(a *Animal) { a.Died = day("2027-03-01") }), 0, Refuse,
-			"died 2027-03-01", "Bram died on 2027-03-01", ""},
-		{"died later: was alive then", RuleInRoom, male(func(a *Animal) { a.Died = day("2027-03-02") }), 0, Fine,
-			"in the room", "Bram is in the room", ""},
-		{"left before", RuleInRoom, female(func(a *Animal) { a.Left = day("2027-02-11") }), 1, Refuse,
-			"left 2027-02-11", "Greta left on 2027-02-11", ""},
-		{"not yet come", RuleInRoom, female(func(a *Animal) { a.Acquired = day("2027-04-11") }), 1, Refuse,
-			"comes 2027-04-11", "Greta only comes on 2027-04-11", "2027-04-11"},
-		{"came that day", RuleInRoom, female(func(a *Animal) { a.Acquired = day("2027-03-01") }), 1, Fine,
-			"in the room", "Greta is in the room", ""},
-		{"promised", RulePromised, female(func(a *Animal) { a.Promised = "Anouk" }), 1, Warn,
-			"Anouk", "Greta is promised to Anouk", ""},
+		{
+			"died that day", RuleInRoom, male(func(a *Animal) { a.Died = day("2027-03-01") }), 0, Refuse,
+			"died 2027-03-01", "Bram died on 2027-03-01", "",
+		},
+		{
+			"died later: was alive then", RuleInRoom, male(func(a *Animal) { a.Died = day("2027-03-02") }), 0, Fine,
+			"in the room", "Bram is in the room", "",
+		},
+		{
+			"left before", RuleInRoom, female(func(a *Animal) { a.Left = day("2027-02-11") }), 1, Refuse,
+			"left 2027-02-11", "Greta left on 2027-02-11", "",
+		},
+		{
+			"not yet come", RuleInRoom, female(func(a *Animal) { a.Acquired = day("2027-04-11") }), 1, Refuse,
+			"comes 2027-04-11", "Greta only comes on 2027-04-11", "2027-04-11",
+		},
+		{
+			"came that day", RuleInRoom, female(func(a *Animal) { a.Acquired = day("2027-03-01") }), 1, Fine,
+			"in the room", "Greta is in the room", "",
+		},
+		{
+			"promised", RulePromised, female(func(a *Animal) { a.Promised = "Anouk" }), 1, Warn,
+			"Anouk", "Greta is promised to Anouk", "",
+		},
 
-		{"a day short", RuleAge, female(func(a *Animal) { a.OutOfWater = day("2027-03-01").Add(-539) }), 1, Refuse,
-			"539 days", "Greta is too young: 539 days (out of the water 2025-09-08), and a female needs 540", "2027-03-02"},
-		{"old enough that day", RuleAge, female(func(a *Animal) { a.OutOfWater = day("2027-03-01").Add(-540) }), 1, Fine,
-			"540 days", "Greta is old enough: 540 days", ""},
-		{"males need less", RuleAge, male(func(a *Animal) { a.OutOfWater = day("2027-03-01").Add(-300) }), 0, Fine,
-			"300 days", "Bram is old enough: 300 days", ""},
-		{"still a tadpole", RuleAge, male(func(a *Animal) { a.OutOfWater = day("2027-03-11") }), 0, Refuse,
-			"not yet out of the water", "Bram is too young: not yet out of the water (out of the water 2027-03-11), and a male needs 300", "2028-01-05"},
-		{"only hatched: the usual days as a tadpole are taken off", RuleAge,
+		{
+			"a day short", RuleAge, female(func(a *Animal) { a.OutOfWater = day("2027-03-01").Add(-539) }), 1, Refuse,
+			"539 days", "Greta is too young: 539 days (out of the water 2025-09-08), and a female needs 540", "2027-03-02",
+		},
+		{
+			"old enough that day", RuleAge, female(func(a *Animal) { a.OutOfWater = day("2027-03-01").Add(-540) }), 1, Fine,
+			"540 days", "Greta is old enough: 540 days", "",
+		},
+		{
+			"males need less", RuleAge, male(func(a *Animal) { a.OutOfWater = day("2027-03-01").Add(-300) }), 0, Fine,
+			"300 days", "Bram is old enough: 300 days", "",
+		},
+		{
+			"still a tadpole", RuleAge, male(func(a *Animal) { a.OutOfWater = day("2027-03-11") }), 0, Refuse,
+			"not yet out of the water", "Bram is too young: not yet out of the water (out of the water 2027-03-11), and a male needs 300", "2028-01-05",
+		},
+		{
+			"only hatched: the usual days as a tadpole are taken off", RuleAge,
 			male(func(a *Animal) { a.OutOfWater, a.Hatched = 0, day("2027-03-01").Add(-359) }), 0, Refuse,
-			"299 days", "Bram is too young: 299 days (hatched 2026-03-07, and 60 days as a tadpole are usual), and a male needs 300", "2027-03-02"},
-		{"only hatched, and long enough ago", RuleAge,
+			"299 days", "Bram is too young: 299 days (hatched 2026-03-07, and 60 days as a tadpole are usual), and a male needs 300", "2027-03-02",
+		},
+		{
+			"only hatched, and long enough ago", RuleAge,
 			male(func(a *Animal) { a.OutOfWater, a.Hatched = 0, day("2027-03-01").Add(-360) }), 0, Fine,
-			"300 days", "Bram is old enough: 300 days", ""},
-		{"only hatched, days as a tadpole not known: too young for certain", RuleAge,
+			"300 days", "Bram is old enough: 300 days", "",
+		},
+		{
+			"only hatched, days as a tadpole not known: too young for certain", RuleAge,
 			func(t Terms, m, f *Animal) {
 				needs(func(n *Needs) { n.TadpoleDays = 0 })(t, m, f)
 				m.OutOfWater, m.Hatched = 0, day("2027-03-01").Add(-299)
 			}, 0, Refuse,
-			"at most 299 days", "Bram is too young: at most 299 days (hatched 2026-05-06), and a male needs 300", "2027-03-02"},
-		{"only hatched, days as a tadpole not known: perhaps old enough", RuleAge,
+			"at most 299 days", "Bram is too young: at most 299 days (hatched 2026-05-06), and a male needs 300", "2027-03-02",
+		},
+		{
+			"only hatched, days as a tadpole not known: perhaps old enough", RuleAge,
 			func(t Terms, m, f *Animal) {
 				needs(func(n *Needs) { n.TadpoleDays = 0 })(t, m, f)
 				m.OutOfWater, m.Hatched = 0, day("2027-03-01").Add(-320)
 			}, 0, Unknown,
-			"at most 320 days", "the age of Bram is not known well enough: hatched 2026-04-15", ""},
-		{"bought, and here long enough whatever it came as", RuleAge,
+			"at most 320 days", "the age of Bram is not known well enough: hatched 2026-04-15", "",
+		},
+		{
+			"bought, and here long enough whatever it came as", RuleAge,
 			male(func(a *Animal) { a.OutOfWater, a.Acquired = 0, day("2027-03-01").Add(-360) }), 0, Fine,
-			"at least 300 days", "Bram is old enough: at least 300 days", ""},
-		{"bought lately: it may be of any age", RuleAge,
+			"at least 300 days", "Bram is old enough: at least 300 days", "",
+		},
+		{
+			"bought lately: it may be of any age", RuleAge,
 			male(func(a *Animal) { a.OutOfWater, a.Acquired = 0, day("2027-03-01").Add(-100) }), 0, Unknown,
-			"at least 40 days", "the age of Bram is not known well enough: here since 2026-11-21", ""},
-		{"bought last week", RuleAge,
+			"at least 40 days", "the age of Bram is not known well enough: here since 2026-11-21", "",
+		},
+		{
+			"bought last week", RuleAge,
 			male(func(a *Animal) { a.OutOfWater, a.Acquired = 0, day("2027-02-22") }), 0, Unknown,
-			"", "the age of Bram is not known well enough: here since 2027-02-22", ""},
-		{"no date at all", RuleAge, male(func(a *Animal) { a.OutOfWater, a.Acquired = 0, 0 }), 0, Unknown,
-			"", "the age of Bram is not known", ""},
-		{"no age in the profile", RuleAge, needs(func(n *Needs) { n.Male.AgeDays = 0 }), 0, Unknown,
-			"730 days", "the age at which a male of the species can be bred is not known", ""},
+			"", "the age of Bram is not known well enough: here since 2027-02-22", "",
+		},
+		{
+			"no date at all", RuleAge, male(func(a *Animal) { a.OutOfWater, a.Acquired = 0, 0 }), 0, Unknown,
+			"", "the age of Bram is not known", "",
+		},
+		{
+			"no age in the profile", RuleAge, needs(func(n *Needs) { n.Male.AgeDays = 0 }), 0, Unknown,
+			"730 days", "the age at which a male of the species can be bred is not known", "",
+		},
 
-		{"too short", RuleLength, female(func(a *Animal) { a.LengthMM = 54.9 }), 1, Warn,
-			"54.9 mm", "Greta has 54.9 mm; a female is bred from 55 mm", ""},
-		{"just long enough", RuleLength, female(func(a *Animal) { a.LengthMM = 55 }), 1, Fine,
-			"55 mm", "Greta has 55 mm", ""},
-		{"never measured", RuleLength, female(func(a *Animal) { a.LengthMM = 0 }), 1, Unknown,
-			"", "the length of Greta is not known", ""},
-		{"no length in the profile", RuleLength, needs(func(n *Needs) { n.Female.LengthMM = 0 }), 1, Unknown,
-			"60 mm", "the length at which a female of the species can be bred is not known", ""},
-		{"too light", RuleWeight, male(func(a *Animal) { a.WeightG = 3.95 }), 0, Warn,
-			"3.95 g", "Bram has 3.95 g; a male is bred from 4 g", ""},
-		{"never weighed", RuleWeight, male(func(a *Animal) { a.WeightG = 0 }), 0, Unknown,
-			"", "the weight of Bram is not known", ""},
-		{"a species without a profile", RuleWeight, male(func(a *Animal) { a.Species = "hyla-sp" }), 0, Unknown,
-			"12 g", "the weight at which a male of the species can be bred is not known", ""},
+		{
+			"too short", RuleLength, female(func(a *Animal) { a.LengthMM = 54.9 }), 1, Warn,
+			"54.9 mm", "Greta has 54.9 mm; a female is bred from 55 mm", "",
+		},
+		{
+			"just long enough", RuleLength, female(func(a *Animal) { a.LengthMM = 55 }), 1, Fine,
+			"55 mm", "Greta has 55 mm", "",
+		},
+		{
+			"never measured", RuleLength, female(func(a *Animal) { a.LengthMM = 0 }), 1, Unknown,
+			"", "the length of Greta is not known", "",
+		},
+		{
+			"no length in the profile", RuleLength, needs(func(n *Needs) { n.Female.LengthMM = 0 }), 1, Unknown,
+			"60 mm", "the length at which a female of the species can be bred is not known", "",
+		},
+		{
+			"too light", RuleWeight, male(func(a *Animal) { a.WeightG = 3.95 }), 0, Warn,
+			"3.95 g", "Bram has 3.95 g; a male is bred from 4 g", "",
+		},
+		{
+			"never weighed", RuleWeight, male(func(a *Animal) { a.WeightG = 0 }), 0, Unknown,
+			"", "the weight of Bram is not known", "",
+		},
+		{
+			"a species without a profile", RuleWeight, male(func(a *Animal) { a.Species = "hyla-sp" }), 0, Unknown,
+			"12 g", "the weight at which a male of the species can be bred is not known", "",
+		},
 
-		{"a founder", RuleAncestry, func(t Terms, m, _ *Animal) { *m = animal(t, "Moss", Male) }, 0, Unknown,
-			"0.0 generations known", "no parent of Moss is known, so it counts as unrelated to all but its own descendants", ""},
-		{"a father that is one of two", RuleAncestry, func(t Terms, _, f *Animal) { *f = animal(t, "Wren", Female) }, 1, Unknown,
-			"2.0 generations known", "a parent in the ancestry of Wren is one of several, so its kinship is an average over them", ""},
+		{
+			"a founder", RuleAncestry, func(t Terms, m, _ *Animal) { *m = animal(t, "Moss", Male) }, 0, Unknown,
+			"0.0 generations known", "no parent of Moss is known, so it counts as unrelated to all but its own descendants", "",
+		},
+		{
+			"a father that is one of two", RuleAncestry, func(t Terms, _, f *Animal) { *f = animal(t, "Wren", Female) }, 1, Unknown,
+			"2.0 generations known", "a parent in the ancestry of Wren is one of several, so its kinship is an average over them", "",
+		},
 
-		{"laid 89 days ago", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-01").Add(-89) }), 0, Refuse,
-			"89 days", "the last clutch of Greta was laid on 2026-12-02, 89 days before; she needs 90 to recover", "2027-03-02"},
-		{"laid 90 days ago", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-01").Add(-90) }), 0, Warn,
-			"90 days", "the last clutch of Greta was laid on 2026-12-01, 90 days before; 180 are usual", "2027-05-30"},
-		{"laid 180 days ago", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-01").Add(-180) }), 0, Fine,
-			"180 days", "the last clutch of Greta was laid on 2026-09-02, 180 days before", ""},
-		{"a clutch after the pairing", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-05") }), 0, Refuse,
-			"clutch on 2027-03-05", "Greta has a clutch on 2027-03-05, after this pairing", "2027-06-03"},
+		{
+			"laid 89 days ago", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-01").Add(-89) }), 0, Refuse,
+			"89 days", "the last clutch of Greta was laid on 2026-12-02, 89 days before; she needs 90 to recover", "2027-03-02",
+		},
+		{
+			"laid 90 days ago", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-01").Add(-90) }), 0, Warn,
+			"90 days", "the last clutch of Greta was laid on 2026-12-01, 90 days before; 180 are usual", "2027-05-30",
+		},
+		{
+			"laid 180 days ago", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-01").Add(-180) }), 0, Fine,
+			"180 days", "the last clutch of Greta was laid on 2026-09-02, 180 days before", "",
+		},
+		{
+			"a clutch after the pairing", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-05") }), 0, Refuse,
+			"clutch on 2027-03-05", "Greta has a clutch on 2027-03-05, after this pairing", "2027-06-03",
+		},
 		{"no rest in the profile", RuleRest, func(t Terms, m, f *Animal) {
 			needs(func(n *Needs) { n.RestLeast, n.RestUsual = 0, 0 })(t, m, f)
 			f.LastClutch = day("2027-02-01")
@@ -258,8 +350,10 @@ func TestRules(t *testing.T) {
 		{"father and daughter", RuleInbreeding, func(t Terms, m, f *Animal) {
 			*m, *f = animal(t, "Quill", Male), animal(t, "Ottilie", Female)
 		}, 0, Refuse, "0.25", "the young of Quill and Ottilie would be inbred to 0.25; refused from 0.125", ""},
-		{"half sibs are just refused", RuleInbreeding, func(t Terms, _, f *Animal) { *f = animal(t, "Tilde", Female) }, 0, Refuse,
-			"0.125", "the young of Bram and Tilde would be inbred to 0.125; refused from 0.125", ""},
+		{
+			"half sibs are just refused", RuleInbreeding, func(t Terms, _, f *Animal) { *f = animal(t, "Tilde", Female) }, 0, Refuse,
+			"0.125", "the young of Bram and Tilde would be inbred to 0.125; refused from 0.125", "",
+		},
 		{"a grandfather twice over, perhaps", RuleInbreeding, func(t Terms, m, f *Animal) {
 			*m, *f = animal(t, "Moss", Male), animal(t, "Wren", Female) // 1/8 through Greta, and with one half another 1/8
 		}, 0, Refuse, "0.1875", "the young of Moss and Wren would be inbred to 0.1875; refused from 0.125", ""},
