@@ -43,31 +43,12 @@ func clutches(years, couples, young int) ([]pedigree.Record, []pedigree.Group) {
 	return records, groups
 }
 
-// randomMating is a population of animals that each have parents of their own
-// from the generation before.
-func randomMating(generations, size, sires int) []pedigree.Record {
-	random := rand.New(rand.NewPCG(3, 4))
-	var records []pedigree.Record
-	for g := range generations {
-		for i := range size {
-			r := pedigree.Record{ID: fmt.Sprintf("%d.%d", g, i)}
-			if g > 0 {
-				r.Sire = fmt.Sprintf("%d.%d", g-1, random.IntN(sires))
-				r.Dam = fmt.Sprintf("%d.%d", g-1, sires+random.IntN(size-sires))
-			}
-			records = append(records, r)
-		}
-	}
-	return records
-}
-
-func BenchmarkInbreeding(b *testing.B) {
+// BenchmarkNew is a pedigree in clutches, some of them of two possible sires.
+func BenchmarkNew(b *testing.B) {
 	for _, years := range []int{10, 25} {
 		records, groups := clutches(years, 40, 40)
 		b.Run(fmt.Sprintf("clutches/%d", len(records)), func(b *testing.B) { benchmarkNew(b, records, groups) })
 	}
-	records := randomMating(20, 5000, 50)
-	b.Run(fmt.Sprintf("random/%d", len(records)), func(b *testing.B) { benchmarkNew(b, records, nil) })
 }
 
 func benchmarkNew(b *testing.B, records []pedigree.Record, groups []pedigree.Group) {

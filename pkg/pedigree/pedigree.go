@@ -30,12 +30,20 @@
 // a draw of their own). Different groups are independent of each other, and of
 // everything else that is known.
 //
+// # Founders that are related
+//
+// Wild or bought animals need not count as unrelated: a [Group] of kind [Source]
+// gives the kinship of two genes from one place, and stands where the parents
+// would. [FromSource] puts one in for all unknown parents.
+//
 // # How
 //
 // With animals and groups in an order that puts parents first, K = T D T',
 // where T holds the shares that nodes have from their ancestors and D, which is
 // diagonal, what is new in each node (Henderson 1976, Biometrics 32:69).
-// Nothing of the size of K is ever stored.
+// Nothing of the size of K is ever stored. Inbreeding is computed for each couple
+// once, over the parents only, and on all cores; the bits of the result do not
+// depend on how many there are.
 package pedigree
 
 import (
@@ -79,8 +87,9 @@ type Pedigree struct {
 // or, when there are none of these, a *[LoopError] for an animal that descends
 // from itself.
 //
-// Time grows with the number of different couples times the number of ancestors
-// of each: see [Pedigree.Inbreeding]. Memory grows with the number of animals.
+// Time grows with the number of different sires, or dams where these have more
+// mates, times the number of ancestors of theirs and their mates: see
+// [Pedigree.Inbreeding]. Memory grows with the number of animals.
 func New(records []Record, groups ...Group) (*Pedigree, error) {
 	return new(Pedigree).Grow(records, groups...)
 }
