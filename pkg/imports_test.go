@@ -39,7 +39,7 @@ var ours = map[string][]string{
 	"collection":  {"civil", "species", "strictyaml", "wholefile"},
 	"frogroom": {
 		"calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
-		"pairing", "parentage", "pedigree", "season", "species", "strictyaml", "wholefile",
+		"pairing", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "wholefile",
 	},
 }
 

@@ -71,6 +71,9 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 			fmt.Fprintf(b, "  - %s\n", c.Message)
 		}
 	}
+	if s.Proof != nil {
+		b.WriteString("\n" + proofText(*s.Proof))
+	}
 	b.WriteString("\nWindows are early / likely / late: the days by which 10, 50 and 90 of 100 clutches are there.\n")
 	if slices.ContainsFunc(s.Pairings, func(p frogroom.PlannedPairing) bool { return marked(p.Young.Inbreeding, p.Young.Expected) }) {
 		b.WriteString("Values marked ~ are expectations: a parent or ancestor is one of several.\n")
@@ -79,6 +82,21 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 		b.WriteString("Not checked: " + strings.Join(s.Unchecked, "; ") + ".\n")
 	}
 	return nil
+}
+
+// proofText says how good a plan is.
+func proofText(p frogroom.Proof) string {
+	text := "Proven best: no other days in this room come nearer to the wishes.\n"
+	if !p.Best {
+		text = fmt.Sprintf("Not proven best: it is within %.2g %% of the best possible.\n", 100*float64(p.Cost-p.Bound)/float64(p.Cost))
+	}
+	if len(p.Moved) > 0 {
+		text += "Not on the days that they would have alone, so that all fit: " + strings.Join(p.Moved, ", ") + ".\n"
+	}
+	if len(p.Kept) > 0 {
+		text += "Not moved, for they have begun, are overdue or cannot be as wished: " + strings.Join(p.Kept, ", ") + ".\n"
+	}
+	return text
 }
 
 func pairingTitle(room *frogroom.Room, p frogroom.PlannedPairing) string {

@@ -21,6 +21,8 @@ type plan struct {
 	missing   []missing
 	conflicts []season.Conflict
 	unchecked []string
+	proof     *Proof    // nil where there is nothing to choose, or no plan
+	stuck     *Conflict // why there is no plan
 }
 
 // planned is a pairing with its cycle.
@@ -60,6 +62,14 @@ func (r *Room) plan(on civil.Date, wanted []*collection.Pairing) *plan {
 		p.planned = append(p.planned, planned{Pairing: w})
 	}
 	s := season.Plan(r.places(), inputs, on)
+	arranged, proof, conflict := arrange(r.places(), inputs, s, on)
+	if proof != nil && len(proof.Moved) > 0 {
+		s = season.Plan(r.places(), arranged, on)
+	}
+	p.proof = proof
+	if conflict != nil {
+		p.stuck = r.noPlan(*conflict)
+	}
 	for i := range p.planned {
 		p.planned[i].cycle = s.Cycles[i]
 		p.planned[i].verdict = r.judge(p.planned[i].Pairing, s.Cycles[i].RainStart, on)

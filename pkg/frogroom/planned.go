@@ -11,7 +11,7 @@ import (
 
 // season tells a plan to a keeper.
 func (p *plan) season() Season {
-	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.unchecked}
+	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.unchecked, Proof: p.proof}
 	for _, one := range p.planned {
 		s.Pairings = append(s.Pairings, p.room.tell(one, p.on))
 	}
@@ -23,6 +23,9 @@ func (p *plan) clashes() []Conflict {
 	all := []Conflict{}
 	for _, c := range p.conflicts {
 		all = append(all, Conflict{c.Kind, c.Pairings, c.Place, c.Animals, c.Days, c.Earliest, c.Message})
+	}
+	if p.stuck != nil {
+		all = append(all, *p.stuck)
 	}
 	for _, m := range p.missing {
 		all = append(all, Conflict{Kind: NotPlanned, Pairings: []string{m.ID}, Message: m.ID + ": " + m.err.Error()})

@@ -14,6 +14,9 @@ type Season struct {
 	Conflicts []Conflict       `json:"conflicts"`
 	// Unchecked says what the plan did not look at.
 	Unchecked []string `json:"unchecked"`
+	// Proof says how good the dates are; nil where nothing could be moved, or
+	// where there is no plan that keeps all wishes.
+	Proof *Proof `json:"proof,omitempty"`
 }
 
 // The kinds of conflict that come on top of those of [season.Conflict].
@@ -21,6 +24,9 @@ const (
 	// NotPlanned: the profile of the species lacks what a plan needs. The
 	// pairing is not among Season.Pairings.
 	NotPlanned season.Kind = "not planned"
+	// NoPlan: these pairings cannot all run as they are wished, and without any
+	// one of them the rest could.
+	NoPlan season.Kind = "no plan"
 	// TooMany: there are more pairings than the keeper's rules allow.
 	TooMany season.Kind = "too many pairings"
 )

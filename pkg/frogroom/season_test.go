@@ -62,6 +62,7 @@ pairings:
 			"tadpole tubs, froglet bins and hours of work",
 			"room for a second attempt when there are no eggs, and for cleaning a place between two pairings",
 		},
+		Proof: &frogroom.Proof{Best: true},
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
@@ -229,12 +230,23 @@ pairings:
 		r := room(t, basic+row.more)
 		s, err := r.Season(day(row.on))
 		require.NoError(t, err)
-		require.Len(t, s.Conflicts, 1, "%s: %v", row.name, s.Conflicts)
+		clash := row.kind == season.PlaceFull || row.kind == season.AnimalTwice
+		require.Len(t, s.Conflicts, 1+btoi(clash), "%s: %v", row.name, s.Conflicts)
+		if clash {
+			assert.Equal(t, frogroom.NoPlan, s.Conflicts[1].Kind, row.name)
+		}
 		c := s.Conflicts[0]
 		assert.Equal(t, row.kind, c.Kind, row.name)
 		assert.Equal(t, row.pairings, strings.Join(c.Pairings, " "), row.name)
 		assert.Contains(t, c.Message, row.message, row.name)
 	}
+}
+
+func btoi(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
 }
 
 // TestPoorProfiles is about species of which the keeper knows little yet. One

@@ -1,0 +1,107 @@
+package frogroom_test
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+)
+
+// TestArrange moves pairings against each other. A clockwork cycle has its rain
+// 35 days after its start, for 3 days, and young 105 days after that.
+func TestArrange(t *testing.T) {
+	for _, row := range []struct {
+		name, more string
+		rains      []string // by pairing
+		proof      *frogroom.Proof
+		stuck      string // the message when there is no plan
+	}{
+		{
+			"one chamber for two that are to be ready on one day: one of them 3 days earlier", `
+equipment: {rain_chambers: 1, cooling_places: 2}
+pairings:
+  - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
+  - {id: Q, dam: E, sire: B, ready_by: 2027-08-01}
+`, []string{"2027-04-18", "2027-04-15"}, &frogroom.Proof{Best: true, Cost: 3000, Bound: 3000, Moved: []string{"Q"}}, "",
+		},
+		{
+			"the one with a start stays, the other gives way", `
+equipment: {rain_chambers: 1, cooling_places: 2}
+pairings:
+  - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
+  - {id: Q, dam: E, sire: B, start: 2027-03-14}
+`, []string{"2027-04-15", "2027-04-18"}, &frogroom.Proof{Best: true, Cost: 3000, Bound: 3000, Moved: []string{"P"}}, "",
+		},
+		{
+			"one male: one cycle of 58 days after the other", `
+pairings:
+  - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
+  - {id: Q, dam: E, sire: [A, B], ready_by: 2027-08-01}
+`, []string{"2027-04-18", "2027-02-19"}, &frogroom.Proof{Best: true, Cost: 58000, Bound: 58000, Moved: []string{"Q"}}, "",
+		},
+		{
+			"somebody is in the room on every day of the rain, and when they are taken out", `
+away: [2027-04-19]
+pairings:
+  - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
+`, []string{"2027-04-15"}, &frogroom.Proof{Best: true, Cost: 3000, Bound: 3000, Moved: []string{"P"}}, "",
+		},
+		{
+			"but where a start leaves no choice the rain runs on", `
+away: [2027-04-19]
+pairings:
+  - {id: P, dam: D, sire: A, start: 2027-03-14}
+`, []string{"2027-04-18"}, &frogroom.Proof{Best: true}, "",
+		},
+		{
+			"what has begun stays where it is, and the other cannot begin before today", `
+equipment: {rain_chambers: 1, cooling_places: 2}
+pairings:
+  - {id: P, dam: D, sire: A, ready_by: 2027-04-20}
+  - {id: Q, dam: E, sire: B, start: 2026-11-30}
+diary:
+  - {on: 2026-11-30, pairing: Q, began: conditioning}
+`,
+			[]string{"2027-01-05", "2027-01-04"},
+			nil,
+			"no plan is possible for P as wished; one more rain chamber, or P 2 days later would do",
+		},
+		{
+			"two starts that clash", `
+equipment: {rain_chambers: 1, cooling_places: 2}
+pairings:
+  - {id: P, dam: D, sire: A, start: 2027-01-04}
+  - {id: Q, dam: E, sire: B, start: 2027-01-05}
+`,
+			[]string{"2027-02-08", "2027-02-09"},
+			nil,
+			"no plan is possible for P and Q together as wished; one more rain chamber, or P 4 days later, or Q 2 days later would do",
+		},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			r := room(t, basic+row.more)
+			s, err := r.Season(day("2026-12-01"))
+			require.NoError(t, err)
+			var rains []string
+			for _, p := range s.Pairings {
+				for _, ph := range p.Phases {
+					if ph.Name == "rain" {
+						rains = append(rains, ph.Span.First.String())
+					}
+				}
+			}
+			assert.Equal(t, row.rains, rains)
+			assert.Empty(t, cmp.Diff(row.proof, s.Proof))
+			if row.stuck == "" {
+				assert.Empty(t, s.Conflicts)
+				return
+			}
+			last := s.Conflicts[len(s.Conflicts)-1]
+			assert.Equal(t, frogroom.NoPlan, last.Kind)
+			assert.Equal(t, row.stuck, last.Message)
+		})
+	}
+}
