@@ -88,3 +88,38 @@ func ExampleRank() {
 	// AC-04 x AC-02: allowed false, inbreeding 0.2500
 	// AC-01 x AC-05: allowed false, inbreeding 0.2500
 }
+
+func ExampleChoice_Best() {
+	p, err := pedigree.New([]pedigree.Record{
+		{ID: "Bram"},
+		{ID: "Falk"},
+		{ID: "Greta"},
+		{ID: "Hilde"},
+		{ID: "Ida", Sire: "Bram", Dam: "Greta"},
+	})
+	if err != nil {
+		panic(err)
+	}
+	const bram, falk, greta, hilde, ida = 0, 1, 2, 3, 4
+	pair := func(sire, dam int) pairing.Option {
+		return pairing.Option{Sires: []int{sire}, Dams: []int{dam}, MinYoung: 1, MaxYoung: 3}
+	}
+	best := pairing.Choice{
+		Pool:    pairing.NewBreedingSet(p, []int{bram, falk, greta, hilde, ida}),
+		Options: []pairing.Option{pair(bram, hilde), pair(falk, hilde), pair(falk, greta), pair(falk, ida)},
+		Limits: []pairing.Limit{
+			{Name: "Hilde spawns once", Options: []int{0, 1}, AtMost: 1},
+			{Name: "one rain chamber", Options: []int{0, 1, 2, 3}, AtMost: 1},
+		},
+		Young:  2,
+		Weight: 0.1,
+	}.Best(pairing.Effort{Plans: 2})
+	for _, plan := range best.Plans {
+		fmt.Printf("option %d, gene diversity %.4f\n", plan.Picks[0].Option, 1-plan.MeanKinship)
+	}
+	fmt.Println("proven:", best.Proven)
+	// Output:
+	// option 1, gene diversity 0.8571
+	// option 0, gene diversity 0.8469
+	// proven: true
+}

@@ -11,6 +11,12 @@
 // tells how inbred the young of a pairing would be, through which ancestors, and
 // what holding back some of them would do to the gene diversity of the set.
 //
+// A [Choice] is what there is to choose from in a season, with limits; [Choice.Best]
+// finds the set of pairings, and the young to hold back from each, that leave the
+// line with the lowest mean kinship, and proves it. [Choice.Blocking] says which
+// limits leave no plan. [Select] finds animals that go well together, such as young
+// to keep.
+//
 // The rules are a keeper's caution, not the law and not a diagnosis: local codes,
 // permits and a veterinarian come first.
 package pairing

@@ -49,7 +49,7 @@ func (c Choice) Best(effort Effort) Outcome {
 	}
 	s.begin(root)
 	z := s.start(root)
-	left := s.explore(root, s.tangentAt(z, make([]float64, len(s.limits))), s.rootSteps())
+	left := s.explore(root, s.tangentAt(z, make([]float64, len(s.limits))), atRoot)
 	o := Outcome{Plans: s.plans, Bound: left, Proven: !s.stopped, Nodes: s.nodes}
 	if len(s.plans) > 0 {
 		o.Bound = min(left, s.plans[0].Score)
@@ -109,9 +109,19 @@ func (s *search) start(root *node) []float64 {
 	return z
 }
 
-// rootSteps is how often the bound of the root is improved: it is where all
-// others begin.
-func (s *search) rootSteps() int { return 300 }
+// effortPerNode is how often the bound of a node is improved, and by what part of
+// the way that would just close the gap the prices follow each time.
+type effortPerNode struct {
+	steps int
+	pace  float64
+}
+
+// The root is where all other bounds begin: many steps, and careful ones. Below
+// it a few long ones do (found by trial on random choices).
+var (
+	atRoot = effortPerNode{300, 0.3}
+	below  = effortPerNode{4, 1}
+)
 
 // cutoff is the score from which a plan is of no interest.
 func (s *search) cutoff() float64 {
@@ -123,10 +133,10 @@ func (s *search) cutoff() float64 {
 
 // explore looks at all plans of a node that may be of interest, and gives a
 // bound on those that it left aside when it was stopped.
-func (s *search) explore(n *node, t *tangent, steps int) float64 {
+func (s *search) explore(n *node, t *tangent, effort effortPerNode) float64 {
 	s.nodes++
 	y := make([]int32, len(n.lo))
-	t, value, marginal := s.bound(n, t, y, steps)
+	t, value, marginal := s.bound(n, t, y, effort)
 	if value >= s.cutoff() {
 		return math.Inf(1)
 	}
@@ -149,7 +159,7 @@ func (s *search) explore(n *node, t *tangent, steps int) float64 {
 		case s.stopped:
 			left = min(left, value)
 		case s.tighten(child):
-			left = min(left, s.explore(child, t, 4))
+			left = min(left, s.explore(child, t, below))
 		}
 	}
 	return left
@@ -157,14 +167,10 @@ func (s *search) explore(n *node, t *tangent, steps int) float64 {
 
 // bound improves the tangent until it cuts the node off or no longer gains, and
 // gives the best one with where it is smallest.
-func (s *search) bound(n *node, t *tangent, y []int32, steps int) (*tangent, float64, float64) {
+func (s *search) bound(n *node, t *tangent, y []int32, effort effortPerNode) (*tangent, float64, float64) {
 	value, marginal := t.least(n, s.young, y)
 	best, now, at := t, value, slices.Clone(y)
-	damp := 0.3
-	if steps < 10 {
-		damp = 1.0
-	}
-	for range steps {
+	for range effort.steps {
 		if value >= s.cutoff() || math.IsInf(value, 1) {
 			break
 		}
@@ -173,7 +179,7 @@ func (s *search) bound(n *node, t *tangent, y []int32, steps int) (*tangent, flo
 		if math.IsInf(gap, 1) {
 			gap = 0.01 * math.Abs(now)
 		}
-		t = s.climb(t, at, damp*max(gap, slack))
+		t = s.climb(t, at, effort.pace*max(gap, slack))
 		var m float64
 		now, m = t.least(n, s.young, at)
 		if now > value {

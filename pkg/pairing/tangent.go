@@ -93,7 +93,7 @@ func (t *tangent) least(n *node, young int, y []int32) (value, marginal float64)
 // climb gives a tangent that may bound better than t: it touches the score between t.z and
 // y, where t is smallest, at the lowest point on the way (Frank and Wolfe 1956,
 // Naval Research Logistics 3:95), and the prices follow what y has too much
-// of (Held, Wolfe and Crowder 1974, Mathematical Programming 6:62), by a step that
+// of (Held, Wolfe and Crowder 1974, Mathematical Programming 6:62), by a step that for that limit alone
 // would just close the gap.
 func (s *search) climb(t *tangent, y []int32, gap float64) *tangent {
 	z := s.towards(t, y)
