@@ -21,8 +21,8 @@ type Entry struct {
 	Count    Given[int]        // clutch: living ones that were counted
 	Losses   int               // clutch: dead ones that were found
 	Began    species.PhaseName // pairing: phase that began
-	WeightG  float64           // animal: 0 when not weighed
-	LengthMM float64           // animal: snout to vent, 0 when not measured
+	WeightG  float64           // animal, or the smallest of a clutch: 0 when not weighed
+	LengthMM float64           // likewise: snout to vent, 0 when not measured
 	Status   Status            // animal: [Died], [Left] or empty
 	MovedTo  string            // animal, clutch: the new place
 	WaterC   Given[float64]    // clutch, animal, place: °C

@@ -45,7 +45,7 @@ func TestReadManyWrongIDs(t *testing.T) {
 	}
 	b.WriteString("diary:\n")
 	for i := range n {
-		fmt.Fprintf(&b, "- {on: 2027-01-01, clutch: A%d, weight_g: 1}\n", i)
+		fmt.Fprintf(&b, "- {on: 2027-01-01, clutch: A%d, status: died}\n", i)
 	}
 	start := time.Now()
 	_, problems := collection.Read("f", []byte(b.String()))

@@ -32,7 +32,7 @@ clutches: [{id: K, species: hyla-cinerea, laid: 2025-02-01}]
 pairings: [{id: P, sire: A, dam: B, start: 2025-02-01}]
 diary:
   - {on: 2025-02-03, animal: A, saw: hatched, count: 3, began: rain}
-  - {on: 2025-02-03, clutch: K, weight_g: 3, status: died}
+  - {on: 2025-02-03, clutch: K, began: rain, status: died}
   - {on: 2025-02-03, pairing: P, water_c: 25, length: 3 cm, moved_to: tank}
   - {on: 2025-02-03, place: tub, losses: 2, gosner: 20, moved_to: shelf}
 `,
@@ -40,10 +40,10 @@ diary:
 				"7:33: saw does not fit an entry about animal; write it in an entry about clutch",
 				"7:47: count does not fit an entry about animal; write it in an entry about clutch",
 				"7:57: began does not fit an entry about animal; write it in an entry about pairing",
-				"8:33: weight_g does not fit an entry about clutch; write it in an entry about animal",
+				"8:33: began does not fit an entry about clutch; write it in an entry about pairing",
 				"8:46: status does not fit an entry about clutch; write it in an entry about animal",
 				"9:34: water_c does not fit an entry about pairing; write it in an entry about place, clutch or animal",
-				"9:47: length does not fit an entry about pairing; write it in an entry about animal",
+				"9:47: length does not fit an entry about pairing; write it in an entry about animal or clutch",
 				"9:61: moved_to does not fit an entry about pairing; write it in an entry about animal or clutch",
 				"10:34: losses does not fit an entry about place; write it in an entry about clutch",
 				"10:45: gosner does not fit an entry about place; write it in an entry about clutch",

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/development"
 )
 
 // Agenda is what is due in the frog room.
@@ -76,16 +77,16 @@ func (r *Room) Agenda(on civil.Date, days int) Agenda {
 		Overdue: []Overdue{}, Tasks: []Task{}, Watch: []Watch{},
 		Parcels: append([]civil.Date{}, r.shipping().Next(on, 3)...),
 	}
-	clutches := r.Clutches(on)
+	clutches := r.tended(on)
 	p := r.plan(on, r.allPairings())
 	a.tasks(r.events(p, clutches))
 	for _, k := range clutches {
-		a.clutch(k)
+		a.clutch(k.Clutch)
 	}
 	for _, one := range p.current().planned {
 		a.pairing(one)
 	}
-	a.ramps(clutches)
+	a.byNow(clutches)
 	slices.SortStableFunc(a.Tasks, func(x, y Task) int { return cmp.Compare(x.On, y.On) })
 	slices.SortStableFunc(a.Watch, func(x, y Watch) int { return cmp.Compare(x.Window.Likely, y.Window.Likely) })
 	slices.SortStableFunc(a.Overdue, func(x, y Overdue) int { return cmp.Compare(x.Late, y.Late) })
@@ -150,18 +151,23 @@ func (a *Agenda) pairing(p planned) {
 	}
 }
 
-// ramps reminds of the clutches whose ramp should be in by now.
-func (a *Agenda) ramps(clutches []Clutch) {
-	var due []string
+// byNow reminds of what should have been done by now for a stage that is ahead,
+// the clutches together.
+func (a *Agenda) byNow(clutches []tended) {
+	who := make(map[development.Care][]string)
 	for _, k := range clutches {
-		for _, s := range k.Stages {
-			if s.Stage == "front-legs" && s.ahead() && !k.died() && s.Window.Early.Add(-rampLead) < a.Days.First {
-				due = append(due, at(k.ID, k.Place))
+		for _, c := range k.cares() {
+			if c.LeadDays > 0 && !c.over && c.on < a.Days.First {
+				who[c.Care] = append(who[c.Care], at(k.ID, k.Place))
 			}
 		}
 	}
-	if len(due) > 0 {
-		a.Tasks = append(a.Tasks, Task{On: a.Days.First, What: "see that the ramp is in and the water low: " + strings.Join(due, ", "), Note: rampReason})
+	for _, c := range development.Cares() {
+		if due := who[c]; len(due) > 0 {
+			a.Tasks = append(a.Tasks, Task{
+				On: a.Days.First, What: fmt.Sprintf("by now: %s: %s", care{Care: c}.title(), strings.Join(due, ", ")), Note: care{Care: c}.detail(),
+			})
+		}
 	}
 }
 

@@ -45,15 +45,18 @@ diary:
 		},
 		Tasks: []frogroom.Task{
 			{On: day("2027-03-22"), What: "P: warm-up begins (E × B)"},
-			{On: day("2027-03-22"), What: "see that the ramp is in and the water low: old (tub 2)"},
+			{On: day("2027-03-22"), What: "by now: have tubs ready with aged water, free of chlorine, at the set temperature: old (tub 2)"},
+			{On: day("2027-03-22"), What: "by now: a way out of the water: C (tub 1), old (tub 2)"},
+			{On: day("2027-03-22"), What: "by now: start the first foods: C (tub 1), old (tub 2)"},
+			{On: day("2027-03-22"), What: "by now: bins for froglets: old (tub 2)"},
 			// Good Friday is the 26th, so that the parcel has to arrive on Thursday.
 			{On: day("2027-03-24"), What: "last day to hand over a parcel for show"},
-			{On: day("2027-03-26"), What: "C (tub 1): ramp in, water low"},
+			{On: day("2027-03-27"), What: "C (tub 1): bins for froglets"},
 			{On: day("2027-03-27"), What: "P: rain begins (E × B)"},
 			{On: day("2027-03-27"), What: "show: 30 froglets of clockwork wanted"},
 		},
 		Watch: []frogroom.Watch{
-			{Clutch: "C", Place: "tub 1", Stage: "front-legs", Window: exactly("2027-03-29")},
+			{Clutch: "C", Place: "tub 1", Stage: "front-legs", Window: about("2027-03-29")},
 		},
 		Away:      []civil.Span{days("2027-03-28", "2027-03-29")},
 		NoParcels: []frogroom.Holiday{{On: day("2027-03-26"), Name: "Karfreitag"}, {On: day("2027-03-29"), Name: "Ostermontag"}},
@@ -66,7 +69,7 @@ diary:
 }
 
 // TestAgendaOfPassedStages: nobody is told to put a ramp in for froglets that
-// are out of the water, nor to look for what was passed.
+// are out of the water, nor to look for what was passed; only what comes after it.
 func TestAgendaOfPassedStages(t *testing.T) {
 	r := room(t, basic+`
 clutches:
@@ -76,7 +79,11 @@ diary:
 `)
 	a := agenda(t, r, "2027-04-04", 10)
 	assert.Empty(t, a.Overdue)
-	assert.Empty(t, a.Tasks)
+	var whats []string
+	for _, task := range a.Tasks {
+		whats = append(whats, task.On.String()+" "+task.What)
+	}
+	assert.Equal(t, []string{"2027-04-07 C: offer first food every day", "2027-04-11 C: see that each one eats"}, whats)
 	assert.Empty(t, a.Watch)
 }
 

@@ -32,7 +32,9 @@ var forecastStages = []development.Stage{
 
 // newBreeding gives an error for days that make no distribution.
 func newBreeding(p *species.Profile) (*breeding, error) {
-	model, err := development.NewModel(p)
+	windows := p.Clone()
+	windows.Safe = species.Range{} // what is not safe is told here, with the line of the diary
+	model, err := development.NewModel(windows)
 	if err != nil {
 		return nil, err
 	}

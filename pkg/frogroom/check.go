@@ -110,9 +110,9 @@ func without(ids []string) string {
 }
 
 func (c *check) clutches() {
-	for _, k := range c.room.Clutches(c.on) {
+	for _, k := range c.room.tended(c.on) {
 		clutch, _ := c.room.Collection.Clutch(k.ID)
-		for _, w := range k.Warnings {
+		for _, w := range k.doubts { // what is not safe stands at the line of the diary
 			c.warn(clutch.At, w, "")
 		}
 		if k.died() {

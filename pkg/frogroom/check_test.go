@@ -1,6 +1,7 @@
 package frogroom_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -128,16 +129,17 @@ clutches:
   - {id: C, laid: 2027-02-10, dam: D}
   - {id: B2, laid: 2027-02-10, dam: D}
 `, "2027-02-14",
-			`id: C | the tadpole tubs are set to 29 °C, outside the safe range of 18 to 28 °C for clockwork; give these clutches a place of their own, or change equipment.tadpole_tubs.water_c
-id: C | clutch C: the windows hold at 22 to 26 °C, but the tubs are set to 29 °C: expect what is ahead earlier than shown
-id: B2 | clutch B2: the windows hold at 22 to 26 °C, but the tubs are set to 29 °C: expect what is ahead earlier than shown`,
+			`id: C | the tadpole tubs are set to 29 °C, outside the safe range of 18 to 28 °C for clockwork; give these clutches a place of their own, or change equipment.tadpole_tubs.water_c`,
 		},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			r := room(t, row.text)
 			ds := r.Check(day(row.on))
 			assert.False(t, ds.HasErrors(), "%v", ds)
-			assert.Equal(t, row.warnings, placed(ds, strictyaml.Warning))
+			told := slices.DeleteFunc(slices.Clone(ds), func(d strictyaml.Diagnostic) bool {
+				return strings.Contains(d.Message, "its window is wider") // told as the windows are; see TestWarmth
+			})
+			assert.Equal(t, row.warnings, placed(told, strictyaml.Warning))
 			assert.Equal(t, ds, r.Check(day(row.on)), "two runs, one result")
 		})
 	}

@@ -1,6 +1,7 @@
 package frogroom
 
 import (
+	"math"
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
@@ -22,10 +23,12 @@ type Clutch struct {
 	SeenOn civil.Date `json:"seen_on"`
 	// Living is the last count of the whole clutch less the losses since; nil
 	// when it was never counted.
-	Living *int           `json:"living,omitempty"`
-	Stages []ClutchStage  `json:"stages"`
-	Young  YoungOfPairing `json:"young"`
-	// Warnings are doubts about the windows.
+	Living *int          `json:"living,omitempty"`
+	Stages []ClutchStage `json:"stages"`
+	// Stall is the chance, 0 to 1, that it has stopped growing, or will.
+	Stall float64        `json:"stall"`
+	Young YoungOfPairing `json:"young"`
+	// Warnings are doubts about the windows, and what is not safe now.
 	Warnings []string `json:"warnings,omitempty"`
 }
 
@@ -34,8 +37,23 @@ type ClutchStage struct {
 	Stage    string       `json:"stage"`
 	Window   civil.Window `json:"window"`
 	Recorded bool         `json:"recorded"` // seen, not forecast
+	Some     bool         `json:"some"`     // some were seen to be there; the window is that of half of them
 	Passed   bool         `json:"passed"`   // not seen to begin, but over by the last look
 	Overdue  bool         `json:"overdue"`  // the window is over and nothing was recorded
+	RestsOn  RestsOn      `json:"rests_on"`
+}
+
+// RestsOn is what a date rests on.
+type RestsOn struct {
+	Looks    int     `json:"looks"`    // at the clutch itself
+	Finished int     `json:"finished"` // other clutches of the room that are through the step that counts most
+	Running  int     `json:"running"`  // others that were seen not to be through it yet
+	Book     float64 `json:"book"`     // clutches that the profile counts as
+	Words    string  `json:"words"`    // the same in words
+}
+
+func restsOn(b development.Basis) RestsOn {
+	return RestsOn{b.Looks, b.Finished, b.Running, b.Book, b.String()}
 }
 
 // ahead reports whether a stage is still to come.
@@ -51,13 +69,15 @@ type YoungOfPairing struct {
 
 // Clutches gives all clutches that were laid by a day and have not ended by
 // then, in the order of the file. Only what the diary says up to that day counts.
+//
+// A date is that by which half of a clutch is there. It follows the temperature
+// by day, all looks at the clutch, and what the other clutches of the species in
+// this file have taught; see [development.Model.Outlook].
 func (r *Room) Clutches(on civil.Date) []Clutch {
 	mustKnow(on)
 	out := []Clutch{}
-	for i := range r.Collection.Clutches {
-		if c := &r.Collection.Clutches[i]; running(c, on) {
-			out = append(out, r.clutch(c, on))
-		}
+	for _, k := range r.tended(on) {
+		out = append(out, k.Clutch)
 	}
 	return out
 }
@@ -71,49 +91,72 @@ func running(c *collection.Clutch, on civil.Date) bool {
 // *[UnknownClutchError].
 func (r *Room) Clutch(id string, on civil.Date) (Clutch, error) {
 	mustKnow(on)
-	c, ok := r.Collection.Clutch(id)
-	if !ok {
-		all := r.Collection.Clutches
-		return Clutch{}, &UnknownClutchError{ID: id, Nearest: nearest(id, len(all), func(i int) string { return all[i].ID })}
+	c, err := r.findClutch(id)
+	if err != nil {
+		return Clutch{}, err
 	}
-	return r.clutch(c, on), nil
+	return r.clutch(c, on).Clutch, nil
 }
 
-func (r *Room) clutch(c *collection.Clutch, on civil.Date) Clutch {
-	looks := r.looks(c.ID, on)
-	forecast := r.of(c.Species).model.Forecast(c.Laid, looks)
-	now, seenOn := development.Laid, c.Laid
-	for _, l := range looks {
-		seenOn = max(seenOn, l.On)
+// A tended clutch is what is told of it, and what that was taken from.
+type tended struct {
+	Clutch
+	outlook development.Outlook
+	doubts  []string // about the windows
+}
+
+// tended gives the clutches that run.
+func (r *Room) tended(on civil.Date) []tended {
+	var out []tended
+	for i := range r.Collection.Clutches {
+		if c := &r.Collection.Clutches[i]; running(c, on) {
+			out = append(out, r.clutch(c, on))
+		}
+	}
+	return out
+}
+
+func (r *Room) clutch(c *collection.Clutch, on civil.Date) tended {
+	out := tended{
+		Clutch: Clutch{
+			ID: c.ID, Species: c.Species, Laid: c.Laid,
+			Dams: copied(c.Dams), Sires: copied(c.Sires),
+			Place:  r.Collection.PlaceOf(c.ID, on),
+			SeenOn: c.Laid,
+			Living: r.counted(c.ID, on),
+			Stages: []ClutchStage{},
+			Young:  r.youngOf(c.Sires, c.Dams),
+		},
+		outlook: r.outlook(c, on),
+	}
+	now, whole := development.Laid, development.Laid
+	for _, l := range r.looks(c.ID, on) {
+		out.SeenOn = max(out.SeenOn, l.On)
 		if l.Kind != development.NotYet {
 			now = max(now, l.Stage)
 		}
+		if l.Kind == development.Reached || l.Kind == development.By {
+			whole = max(whole, l.Stage)
+		}
 	}
-	out := Clutch{
-		ID: c.ID, Species: c.Species, Laid: c.Laid,
-		Dams: copied(c.Dams), Sires: copied(c.Sires),
-		Place: r.Collection.PlaceOf(c.ID, on),
-		Now:   now.String(), SeenOn: seenOn,
-		Living: r.counted(c.ID, on),
-		Stages: []ClutchStage{},
-		Young:  r.youngOf(c.Sires, c.Dams),
-	}
-	for _, e := range forecast.Events {
+	out.Now = now.String()
+	out.Stall = math.Round(out.outlook.Stall*1e4) / 1e4
+	for _, e := range out.outlook.Events {
 		if e.Window.Known() {
-			ahead := !e.Recorded && e.Stage > now
+			ahead := !e.Recorded && e.Stage > whole
+			some := ahead && e.Stage <= now
 			out.Stages = append(out.Stages, ClutchStage{
-				Stage: e.Stage.String(), Window: e.Window, Recorded: e.Recorded,
+				Stage: e.Stage.String(), Window: e.Window, Recorded: e.Recorded, Some: some,
 				Passed:  !e.Recorded && !ahead,
-				Overdue: ahead && e.Window.Late < on && !out.died(),
+				Overdue: ahead && !some && e.Window.Late < on && !out.died(),
+				RestsOn: restsOn(e.Basis),
 			})
 		}
 	}
-	for _, w := range forecast.Warnings {
-		out.Warnings = append(out.Warnings, "clutch "+c.ID+": "+w)
+	for _, w := range out.outlook.Warnings {
+		out.doubts = append(out.doubts, "clutch "+c.ID+": "+w)
 	}
-	if now < development.OutOfWater {
-		out.Warnings = append(out.Warnings, r.warmthDoubts(c, on)...)
-	}
+	out.Warnings = slices.Concat(out.doubts, r.unsafe(c, whole < development.OutOfWater, on))
 	return out
 }
 

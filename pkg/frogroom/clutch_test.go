@@ -3,6 +3,7 @@ package frogroom_test
 import (
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -31,7 +32,8 @@ clutches:
 	return k
 }
 
-// told writes what is known of each stage: "=" recorded, "<" passed, "!" overdue.
+// told writes what is known of each stage: "=" recorded, "<" passed, "+" some are
+// there, "!" overdue.
 func told(k frogroom.Clutch) string {
 	var out []string
 	for _, s := range k.Stages {
@@ -41,6 +43,8 @@ func told(k frogroom.Clutch) string {
 			mark = "="
 		case s.Passed:
 			mark = "<"
+		case s.Some:
+			mark = "+"
 		case s.Overdue:
 			mark = "!"
 		}
@@ -51,16 +55,18 @@ func told(k frogroom.Clutch) string {
 
 func TestClutch(t *testing.T) {
 	living := 36
+	book := frogroom.RestsOn{Looks: 1, Book: 4, Words: "the book and 1 look"}
 	want := frogroom.Clutch{
 		ID: "C", Species: "clockwork", Laid: day("2027-02-10"), Dams: []string{"D"}, Sires: []string{"A"},
 		Place: "tub 2", Now: "hatched", SeenOn: day("2027-02-14"), Living: &living,
 		Stages: []frogroom.ClutchStage{
-			{Stage: "hatched", Window: exactly("2027-02-14"), Recorded: true},
-			{Stage: "feeding", Window: exactly("2027-02-16")},
-			{Stage: "front-legs", Window: exactly("2027-03-28")},
-			{Stage: "out-of-water", Window: exactly("2027-04-03")},
-			{Stage: "sale-ready", Window: exactly("2027-05-23")},
+			{Stage: "hatched", Window: exactly("2027-02-14"), Recorded: true, RestsOn: frogroom.RestsOn{Words: "seen"}},
+			{Stage: "feeding", Window: exactly("2027-02-16"), RestsOn: book},
+			{Stage: "front-legs", Window: about("2027-03-28"), RestsOn: book},
+			{Stage: "out-of-water", Window: about("2027-04-03"), RestsOn: book},
+			{Stage: "sale-ready", Window: about("2027-05-23"), RestsOn: book},
 		},
+		Stall: 0.02,
 		Young: frogroom.YoungOfPairing{Known: true},
 	}
 	got := one(t, "2027-02-15",
@@ -101,14 +107,24 @@ func TestStages(t *testing.T) {
 			"2027-03-20", "toes", "<02-15 <02-17 03-29 04-04 05-24",
 		},
 		{
-			"the first few count, and the others after them change nothing",
+			"the first few are ahead of the others",
+			[]string{"on: 2027-02-16, clutch: C, saw: hatched, some: true, count: 3"},
+			"2027-02-16", "hatched", "+02-16 02-18 03-30 04-05 05-25",
+		},
+		{
+			"where some were seen first the day of the rest is not that of all",
 			[]string{"on: 2027-02-16, clutch: C, saw: hatched, some: true, count: 3", "on: 2027-02-18, clutch: C, saw: hatched"},
-			"2027-02-18", "hatched", "=02-16 02-18 03-30 04-05 05-25",
+			"2027-02-18", "hatched", "<02-16 02-18 03-30 04-05 05-25",
+		},
+		{
+			"some of a clutch that was seen there whole are no news",
+			[]string{"on: 2027-02-16, clutch: C, saw: hatched", "on: 2027-02-17, clutch: C, saw: hatched, some: true"},
+			"2027-02-17", "hatched", "=02-16 02-18 03-30 04-05 05-25",
 		},
 		{
 			"some are ahead of the rest",
 			[]string{"on: 2027-03-29, clutch: C, saw: front-legs, some: true", "on: 2027-03-30, clutch: C, gosner: 40"},
-			"2027-03-30", "front-legs", "<02-15 <02-17 =03-29 04-04 05-24",
+			"2027-03-30", "front-legs", "<02-15 <02-17 +03-29 04-04 05-24",
 		},
 		{
 			"the order of a day is nothing to go by",
@@ -213,31 +229,25 @@ func TestDoubtsHaveTheClutch(t *testing.T) {
 	assert.Contains(t, k.Warnings[0], "clutch C: hatched came 38 days after laid")
 }
 
+// TestWarmth: the dates follow the temperature by day where the profile has a
+// law, and what is not covered or not safe is said.
 func TestWarmth(t *testing.T) {
+	lawful := strings.Replace(spelled(basic), "tadpole: {days: [40, 40, 40], at_c: [22, 26]", "tadpole: {days: [40, 40, 40], at_c: 24, law: {kind: thermal_sum, threshold_c: 14}, covers_c: [18, 30]", 1)
 	for _, row := range []struct {
 		name, equipment string
 		entries         []string
-		want            string
+		legs            string
+		warns           string
 	}{
-		{"nothing is known", "", nil, ""},
-		{"the set-point fits, and a degree beyond it", "{water_c: 27}", nil, ""},
-		{"too warm", "{water_c: 27.5}", nil, "clutch C: the windows hold at 22 to 26 °C, but the tubs are set to 27.5 °C: expect what is ahead earlier than shown"},
-		{"too cold", "{water_c: 20.9}", nil, "clutch C: the windows hold at 22 to 26 °C, but the tubs are set to 20.9 °C: expect what is ahead later than shown"},
-		{
-			"the thermometer counts for more", "{water_c: 20}",
-			[]string{"on: 2027-02-12, place: tub 1, water_c: 24"},
-			"",
-		},
-		{
-			"the last one by then", "{water_c: 24}",
-			[]string{"on: 2027-02-12, place: tub 1, water_c: 30", "on: 2027-02-13, clutch: C, water_c: 20", "on: 2027-03-02, clutch: C, water_c: 24"},
-			"clutch C: the windows hold at 22 to 26 °C, but the water was at 20 °C on 2027-02-13: expect what is ahead later than shown",
-		},
-		{
-			"froglets on land do not mind", "{water_c: 30}",
-			[]string{"on: 2027-02-28, clutch: C, gosner: 46"},
-			"",
-		},
+		{"nothing is known", "", nil, "03-29", ""},
+		{"the set-point is that of the profile", "{water_c: 24}", nil, "03-29", ""},
+		{"twice as far above the threshold is twice as fast", "{water_c: 28}", nil, "03-18", "the step egg"},
+		{"the thermometer counts for more", "{water_c: 28}", []string{"on: 2027-02-10, place: tub 1, water_c: 24"}, "03-29", ""},
+		{"half of the way warmer", "{water_c: 24}", []string{"on: 2027-03-09, clutch: C, water_c: 28"}, "03-23", ""},
+		{"the future is not known", "{water_c: 24}", []string{"on: 2027-03-20, clutch: C, water_c: 28"}, "03-29", ""},
+		{"not safe", "{water_c: 24}", []string{"on: 2027-03-01, clutch: C, water_c: 29"}, "03-19", "the water is at 29 °C, outside the safe range of 18 to 28 °C"},
+		{"safe again", "{water_c: 24}", []string{"on: 2027-02-28, clutch: C, water_c: 29", "on: 2027-03-01, clutch: C, water_c: 24"}, "03-28", ""},
+		{"froglets on land do not mind the water", "{water_c: 24}", []string{"on: 2027-02-28, clutch: C, gosner: 46", "on: 2027-03-01, clutch: C, water_c: 29"}, "", ""},
 	} {
 		equipment := ""
 		if row.equipment != "" {
@@ -247,17 +257,65 @@ func TestWarmth(t *testing.T) {
 		for _, e := range row.entries {
 			diary += "  - {" + e + "}\n"
 		}
-		r := room(t, basic+"\n"+equipment+"clutches:\n  - {id: C, laid: 2027-02-10, dam: D, sire: A, place: tub 1}\n"+diary)
-		k, err := r.Clutch("C", day("2027-03-01"))
+		r := room(t, lawful+"\n"+equipment+"clutches:\n  - {id: C, laid: 2027-02-10, dam: D, sire: A, place: tub 1}\n"+diary)
+		k, err := r.Clutch("C", day("2027-03-10"))
 		require.NoError(t, err)
-		var warmth []string
-		for _, w := range k.Warnings {
-			if strings.Contains(w, "°C") {
-				warmth = append(warmth, w)
-			}
+		if row.legs != "" {
+			assert.Equal(t, day("2027-"+row.legs), k.Stages[2].Window.Likely, row.name)
 		}
-		assert.Equal(t, row.want, strings.Join(warmth, "\n"), row.name)
+		warnings := strings.Join(k.Warnings, "\n")
+		if row.warns == "" {
+			assert.NotContains(t, warnings, "safe", row.name)
+		}
+		assert.Contains(t, warnings, row.warns, row.name)
 	}
+}
+
+// TestLearnedFromOthers: what a clutch of the room took counts for the others of
+// its species, running or ended, and never for itself.
+func TestLearnedFromOthers(t *testing.T) {
+	const text = basic + `
+clutches:
+  - {id: old, laid: 2026-02-10, dam: D, sire: A, ended: 2026-11-01}
+  - {id: C, laid: 2027-02-10, dam: D, sire: A}
+  - {id: other, laid: 2027-02-10, species: hyla-cinerea}
+diary:
+`
+	const slow = "  - {on: 2026-02-17, clutch: old, saw: feeding}\n  - {on: 2026-04-02, clutch: old, saw: front-legs}\n"
+	of := func(id, diary string) frogroom.Clutch {
+		k, err := room(t, text+diary).Clutch(id, day("2027-02-12"))
+		require.NoError(t, err)
+		return k
+	}
+	alone, taught := of("C", ""), of("C", slow)
+	assert.Equal(t, "the book", alone.Stages[2].RestsOn.Words)
+	assert.Equal(t, frogroom.RestsOn{Finished: 1, Book: 4, Words: "your 1 clutch and the book (counts as 4 clutches)"}, taught.Stages[2].RestsOn)
+	assert.Greater(t, taught.Stages[2].Window.Late, alone.Stages[2].Window.Late)
+	assert.Equal(t, of("other", ""), of("other", slow), "species do not teach each other")
+	assert.Equal(t, "the book and 2 looks", of("old", slow).Stages[4].RestsOn.Words, "nobody learns from himself")
+}
+
+// TestLearnsByTheDay: a room that was asked about one day answers about another
+// as one that was not, from several goroutines too.
+func TestLearnsByTheDay(t *testing.T) {
+	const text = basic + `
+clutches:
+  - {id: old, laid: 2026-02-10, dam: D, sire: A}
+  - {id: C, laid: 2026-03-10, dam: D, sire: A}
+diary:
+  - {on: 2026-02-18, clutch: old, saw: feeding}
+  - {on: 2026-04-04, clutch: old, saw: front-legs}
+  - {on: 2026-03-18, clutch: C, saw: feeding}
+`
+	r := room(t, text)
+	var all sync.WaitGroup
+	for i := range 8 {
+		all.Go(func() {
+			on := day("2026-03-12").Add(i * 6)
+			assert.Equal(t, room(t, text).Clutches(on), r.Clutches(on), "%s", on)
+		})
+	}
+	all.Wait()
 }
 
 func TestRunningClutches(t *testing.T) {
@@ -302,7 +360,7 @@ diary:
 `)
 	k, err := r.Clutch("C", day("2027-03-01"))
 	require.NoError(t, err)
-	assert.Equal(t, []frogroom.ClutchStage{{Stage: "hatched", Window: exactly("2027-02-12"), Recorded: true}}, k.Stages)
+	assert.Equal(t, []frogroom.ClutchStage{{Stage: "hatched", Window: exactly("2027-02-12"), Recorded: true, RestsOn: frogroom.RestsOn{Words: "seen"}}}, k.Stages)
 	k, err = r.Clutch("C", day("2027-02-11"))
 	require.NoError(t, err)
 	assert.Contains(t, asJSON(t, k), `"stages":[]`)

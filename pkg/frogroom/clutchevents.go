@@ -8,11 +8,14 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 )
 
-// clutch adds what was seen of a clutch and what is ahead of it.
-func (e *events) clutch(k Clutch) {
-	e.about = e.changes(k.ID, k.Laid)
+// clutch adds what was seen of a clutch, what is ahead of it, and what there is
+// to do before and after.
+func (e *events) clutch(k tended) {
+	e.about = e.lessons(k)
 	who := at(k.ID, k.Place)
+	windows := make(map[string]civil.Window)
 	for _, s := range k.Stages {
+		windows[s.Stage] = s.Window
 		event := calendar.Event{Key: key("clutch", k.ID, s.Stage), Span: whole(s.Window), Category: seenCategory}
 		switch {
 		case s.Recorded:
@@ -24,16 +27,15 @@ func (e *events) clutch(k Clutch) {
 			event.Category = clutchCategory
 			event.Cancelled = k.died()
 			event.Summary = fmt.Sprintf("%s: %s expected, likely %s", who, stageWords(s.Stage), s.Window.Likely)
-			event.Description = strings.TrimSpace(windowNote(s.Window) + "\n" + stageNote(s.Stage))
+			event.Description = strings.TrimSpace(fmt.Sprintf("%s\nThis rests on %s.\n%s", windowNote(s.Window), s.RestsOn.Words, stageNote(s.Stage)))
 		}
 		e.add(event)
-		if s.Stage == "front-legs" {
-			e.add(calendar.Event{
-				Key: key("clutch", k.ID, "ramp"), Span: day(s.Window.Early.Add(-rampLead)), Category: prepareCategory,
-				Cancelled: !s.ahead() || k.died(),
-				Summary:   who + ": ramp in, water low", Description: rampNote(s.Window),
-			})
-		}
+	}
+	for _, c := range k.cares() {
+		e.add(calendar.Event{
+			Key: key("clutch", k.ID, c.key()), Span: day(c.on), Category: prepareCategory, Cancelled: c.over,
+			Summary: who + ": " + c.title(), Description: careNote(c, windows[c.Stage.String()]),
+		})
 	}
 }
 
@@ -45,35 +47,16 @@ func at(id, place string) string {
 	return id + " (" + place + ")"
 }
 
-func rampNote(frontLegs civil.Window) string {
-	return fmt.Sprintf("Front legs can come from %s.\n%s", frontLegs.Early, rampReason)
+// careNote gives the rest of a care, and what its day goes by.
+func careNote(c care, w civil.Window) string {
+	end, on := "early", w.Early
+	if c.LeadDays < 0 {
+		end, on = "likely", w.Likely
+	}
+	return fmt.Sprintf("%s\nGoes by the %s date of %s, %s.", c.detail(), end, stageWords(c.Stage.String()), on)
 }
-
-// rampReason goes with every reminder of a ramp.
-const rampReason = "Froglets drown without a way out of the water once the front legs are out (Gosner 1960, stage 42; the lead of a few days is common practice, no source)."
-
-// rampLead is how many days before the first front legs the way out of the
-// water is put in (common practice, no source).
-const rampLead = 3
 
 // windowNote gives the 10th, 50th and 90th percentile.
 func windowNote(w civil.Window) string {
 	return fmt.Sprintf("Early %s, likely %s, late %s.", w.Early, w.Likely, w.Late)
-}
-
-// stageNote says in a sentence what a stage asks of the keeper.
-func stageNote(stage string) string {
-	switch stage {
-	case "hatched":
-		return "No food yet: the yolk lasts until Gosner 25 (Gosner 1960)."
-	case "feeding":
-		return "First food now, little and often; remove what is left (common practice, no source)."
-	case "front-legs":
-		return "No food while the tail goes; a way out of the water at all times (common practice, no source)."
-	case "out-of-water":
-		return "Froglets dry out easily: damp hide, fresh air, a dish so small that none can drown (keeper article: Mailloux et al., Popular Tree Frogs)."
-	case "sale-ready":
-		return "The window says when most can be old enough. Only those leave that eat unaided and are large and round enough; very small ones die on the way (common practice, no source)."
-	}
-	return ""
 }

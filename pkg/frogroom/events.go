@@ -13,11 +13,13 @@ import (
 // shipping days.
 //
 // An event is named by what it is, so that it keeps its UID when it moves. Its
-// Sequence is the number of diary entries about its clutch or pairing, and for a
-// pairing of its clutches, and Changed the day of the last of them. An event
-// about a clutch without an entry has changed when that was laid; any other on
-// the day of the newest entry of the diary, or the day that counts as today in
-// a file without one. What will not be any more is cancelled.
+// Sequence is the number of diary entries that can have moved it, and Changed the
+// day of the last of them. For a clutch these are the entries about clutches of
+// its species, for each of them teaches, and temperatures of places; for a
+// pairing those about it, and its clutches. An event about a clutch has not
+// changed before that was laid; one about a pairing without an entry changed on
+// the day of the newest entry of the diary, or the day that counts as today in a
+// file without one. What will not be any more is cancelled.
 //
 // Pairings that are over are among them, those that cannot be planned are not;
 // [Room.Season] names these.
@@ -27,7 +29,7 @@ func (r *Room) Events(on civil.Date) calendar.Calendar {
 	if name == "" {
 		name = "frog room"
 	}
-	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.plan(on, r.allPairings()), r.Clutches(on))}
+	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.plan(on, r.allPairings()), r.tended(on))}
 }
 
 // Extent gives the days from the first event of a calendar to the last.
@@ -42,8 +44,8 @@ func Extent(c calendar.Calendar) civil.Span {
 	return s
 }
 
-func (r *Room) events(p *plan, clutches []Clutch) []calendar.Event {
-	e := &events{room: r, on: p.on, unchanged: r.lastEntry(p.on)}
+func (r *Room) events(p *plan, clutches []tended) []calendar.Event {
+	e := &events{room: r, on: p.on, unchanged: r.lastEntry(p.on), taught: make(map[string]change)}
 	for _, k := range clutches {
 		e.clutch(k)
 	}
@@ -77,6 +79,7 @@ type events struct {
 	unchanged civil.Date // Changed of what the diary says nothing about
 	about     change     // of the events that come
 	list      []calendar.Event
+	taught    map[string]change // what has moved the clutches of a species
 }
 
 // change is how often something changed, and when last.
@@ -95,6 +98,25 @@ func (e *events) changes(id string, since civil.Date) change {
 			c.last = entry.On
 		}
 	}
+	return c
+}
+
+// lessons gives how often the diary has said something that moves a clutch: about
+// any clutch of its species, or how warm a place is.
+func (e *events) lessons(k tended) change {
+	c, known := e.taught[k.Species]
+	if !known {
+		for i := range e.room.Collection.Diary {
+			entry := &e.room.Collection.Diary[i]
+			of, ok := e.room.Collection.Clutch(entry.Clutch)
+			if entry.On <= e.on && (ok && of.Species == k.Species || entry.Place != "" && (entry.WaterC.Known || entry.AirC.Known)) {
+				c.times++
+				c.last = max(c.last, entry.On)
+			}
+		}
+		e.taught[k.Species] = c
+	}
+	c.last = max(c.last, k.Laid)
 	return c
 }
 

@@ -95,9 +95,9 @@ func ExampleRoom_Clutches() {
 	// Output:
 	// C-27-01 hatched 2027-01-31
 	// C-27-01 feeding 2027-02-03
-	// C-27-01 front-legs 2027-03-25
-	// C-27-01 out-of-water 2027-03-30
-	// C-27-01 sale-ready 2027-05-29
+	// C-27-01 front-legs 2027-03-24 / 2027-03-25 / 2027-03-26
+	// C-27-01 out-of-water 2027-03-29 / 2027-03-30 / 2027-03-31
+	// C-27-01 sale-ready 2027-05-28 / 2027-05-29 / 2027-05-30
 }
 
 // What is due in the next days?

@@ -6,8 +6,8 @@
 //	if err != nil || room == nil { … } // problems say what is wrong, with place and cure
 //	agenda := room.Agenda(today, 14)
 //
-// [Room.Check], [Room.Kin], [Room.Season], [Room.Clutches], [Room.Events],
-// [Room.Agenda] and [Room.Lineage] are the questions. Step down to the packages
+// [Room.Check], [Room.Kin], [Room.Season], [Room.Clutches], [Room.ClutchReport],
+// [Room.Events], [Room.Agenda] and [Room.Lineage] are the questions. Step down to the packages
 // below when the answer is needed in another shape: each of them takes plain
 // values.
 //
@@ -39,6 +39,7 @@ type Room struct {
 	breeding map[string]*breeding   // by species
 	needs    map[string]pairing.Needs
 	laid     layings
+	lessons  *lessons
 }
 
 // Open reads the file at path. The room is nil when the file cannot be used;
@@ -71,6 +72,7 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 		breeding:   make(map[string]*breeding, len(c.Species)),
 		needs:      make(map[string]pairing.Needs, len(c.Species)),
 		laid:       layingsOf(c),
+		lessons:    newLessons(c),
 	}
 	if c.Holidays != "" {
 		h, err := calendar.HolidaysOf(c.Holidays)

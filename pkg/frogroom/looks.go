@@ -18,26 +18,36 @@ const (
 	lastHatching  = 29
 )
 
-// looks turns the diary's looks up to a day into those of the model. A stage
-// counts as begun on the day on which the first of a clutch were seen at it,
-// unless it had been reached before.
+// looks turns the diary's looks up to a day into those of the model. A stage at
+// which a clutch was seen counts as begun on that day, unless some or all of it
+// had reached it before.
 func (r *Room) looks(clutch string, on civil.Date) []development.Look {
 	all := r.Collection.Looks(clutch)
 	// Within a day the order of the diary says nothing.
 	slices.SortStableFunc(all, func(a, b collection.Look) int {
-		return cmp.Or(cmp.Compare(a.On, b.On), cmp.Compare(stageOf(a), stageOf(b)), cmp.Compare(a.Gosner, b.Gosner))
+		return cmp.Or(cmp.Compare(a.On, b.On), cmp.Compare(stageOf(a), stageOf(b)), cmp.Compare(a.Gosner, b.Gosner), wholeFirst(a, b))
 	})
 	var s sightings
 	for _, l := range all {
 		switch {
 		case l.On > on:
 		case l.Gosner > 0:
-			s.gosner(l.On, l.Gosner)
+			s.gosner(l)
 		default:
-			s.reached(l.On, stageOf(l))
+			s.reached(l.On, stageOf(l), l.Some)
 		}
 	}
 	return s.looks
+}
+
+func wholeFirst(a, b collection.Look) int {
+	switch {
+	case a.Some == b.Some:
+		return 0
+	case a.Some:
+		return 1
+	}
+	return -1
 }
 
 // stageOf gives the stage of a look, of a Gosner stage the one that is reached
@@ -57,6 +67,7 @@ func stageOf(l collection.Look) development.Stage {
 type sightings struct {
 	looks    []development.Look
 	farthest development.Stage // that any of the clutch was seen at
+	whole    development.Stage // that the clutch was seen at, and not only some of it
 }
 
 func (s *sightings) add(on civil.Date, stage development.Stage, kind development.LookKind) {
@@ -64,37 +75,51 @@ func (s *sightings) add(on civil.Date, stage development.Stage, kind development
 }
 
 // reached takes a stage that was seen: it began on that day, if nothing was
-// seen of it before.
-func (s *sightings) reached(on civil.Date, stage development.Stage) {
-	if stage <= s.farthest {
+// seen of it before. One that some were seen at is ahead of the others.
+func (s *sightings) reached(on civil.Date, stage development.Stage, some bool) {
+	switch {
+	case stage <= s.whole || stage <= s.farthest && !some:
 		s.add(on, stage, development.By)
-		return
+	case some:
+		s.add(on, stage, development.Some)
+	default:
+		s.add(on, stage, development.Reached)
 	}
-	s.farthest = stage
-	s.add(on, stage, development.Reached)
+	s.saw(stage, some)
+}
+
+func (s *sightings) saw(stage development.Stage, some bool) {
+	s.farthest = max(s.farthest, stage)
+	if !some {
+		s.whole = max(s.whole, stage)
+	}
 }
 
 // gosner takes a Gosner stage: what has been reached by then, and that the next
 // event has not come. Front legs break through at the beginning of stage 42,
 // which is short, so that they came on that day; all others last.
-func (s *sightings) gosner(on civil.Date, n int) {
-	stage := development.FromGosner(n)
+func (s *sightings) gosner(l collection.Look) {
+	stage := development.FromGosner(l.Gosner)
 	switch {
-	case n <= lastHatching && s.farthest < development.Hatched:
-		if n < firstHatching {
-			s.add(on, development.Hatched, development.NotYet)
+	case l.Gosner <= lastHatching && s.farthest < development.Hatched:
+		if l.Gosner < firstHatching {
+			s.add(l.On, development.Hatched, development.NotYet)
 			return
 		}
-	case n == 42:
-		s.reached(on, stage)
+	case l.Gosner == 42:
+		s.reached(l.On, stage, l.Some)
 	case stage > development.Laid:
-		s.farthest = max(s.farthest, stage)
-		s.add(on, stage, development.By)
+		kind := development.By
+		if l.Some && stage > s.whole {
+			kind = development.Some
+		}
+		s.add(l.On, stage, kind)
+		s.saw(stage, l.Some)
 	}
 	for _, next := range []development.Stage{development.Feeding, development.FrontLegs, development.OutOfWater} {
 		if next > stage {
 			if next > s.farthest {
-				s.add(on, next, development.NotYet)
+				s.add(l.On, next, development.NotYet)
 			}
 			return
 		}

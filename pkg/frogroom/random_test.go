@@ -74,8 +74,11 @@ func askAll(t asker, r *frogroom.Room, on civil.Date) map[string]string {
 	dot, err := r.Lineage(on, frogroom.Both)
 	keep("lineage", dot, err)
 	keep("profiles", len(r.Profiles()), nil)
-	for _, k := range r.Collection.Clutches {
-		one, err := r.Clutch(k.ID, on)
+	for i, k := range r.Collection.Clutches {
+		if i > 2 {
+			break
+		}
+		one, err := r.ClutchReport(k.ID, on)
 		keep("clutch "+k.ID, one, err)
 	}
 	for _, p := range r.Collection.Pairings {

@@ -3,6 +3,7 @@ package frogroom
 import (
 	"fmt"
 
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
@@ -48,4 +49,34 @@ func (c *check) measured(clutch *collection.Clutch, t collection.Temperature, sa
 func outside(v collection.Given[float64], safe species.Range) bool {
 	t := rounded(v.Value) // what is shown
 	return v.Known && (t < safe.Low || t > safe.High)
+}
+
+// unsafe says where the water or the air of a clutch is by now outside the safe
+// range of its species: by the last measurement up to a day, or of the water by
+// the set-point where there is none. On land they do not mind the water.
+func (r *Room) unsafe(c *collection.Clutch, inWater bool, on civil.Date) []string {
+	safe := r.of(c.Species).profile.Safe
+	if !safe.Known() {
+		return nil
+	}
+	water, air := r.Collection.Equipment.TadpoleTubs.WaterC, collection.Given[float64]{}
+	for _, t := range r.Collection.Temperatures(c.ID) {
+		if t.On <= on && t.WaterC.Known {
+			water = t.WaterC
+		}
+		if t.On <= on && t.AirC.Known {
+			air = t.AirC
+		}
+	}
+	var out []string
+	for _, m := range []struct {
+		what  string
+		value collection.Given[float64]
+	}{{"water", water}, {"air", air}} {
+		if outside(m.value, safe) && (inWater || m.what == "air") {
+			out = append(out, fmt.Sprintf("clutch %s: the %s is at %s, outside the safe range of %s: bring it back slowly, and ask a veterinarian when animals look unwell",
+				c.ID, m.what, degrees(m.value.Value, m.value.Value), degrees(safe.Low, safe.High)))
+		}
+	}
+	return out
 }

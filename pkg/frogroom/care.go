@@ -1,0 +1,94 @@
+package frogroom
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/development"
+)
+
+// care is something to do for a clutch on a day of its own, before a stage or
+// after it.
+type care struct {
+	development.Care
+	on   civil.Date
+	over bool // the stage has come, or nobody is alive
+}
+
+// cares gives what there is to do for a clutch by hand, in the order of the days.
+// What is to be done once a stage has come is told with the stage; see
+// [stageNote].
+func (t tended) cares() []care {
+	ahead := make(map[string]bool)
+	for _, s := range t.Stages {
+		ahead[s.Stage] = s.ahead()
+	}
+	var all []care
+	for _, c := range t.outlook.Care() {
+		if c.LeadDays == 0 {
+			continue
+		}
+		over := t.died() || c.LeadDays > 0 && !ahead[c.Stage.String()]
+		all = append(all, care{c.Care, max(c.On, t.Laid), over})
+	}
+	return all
+}
+
+// title gives what is to be done in a few words, and detail the rest of it with
+// its source, a sentence.
+func (c care) title() string {
+	title, _, _ := strings.Cut(c.What, ": ")
+	return title
+}
+
+func (c care) detail() string {
+	_, rest, more := strings.Cut(c.What, ": ")
+	if !more {
+		return sentence(c.Source)
+	}
+	return sentence(rest + " (" + c.Source + ")")
+}
+
+// key names a care by its stage and its distance from it. The way out of the
+// water has always been called a ramp in calendars.
+func (c care) key() string {
+	switch {
+	case c.Stage == development.FrontLegs:
+		return "ramp"
+	case c.LeadDays < 0:
+		return fmt.Sprintf("care/%s/%d after", c.Stage, -c.LeadDays)
+	}
+	return fmt.Sprintf("care/%s/%d before", c.Stage, c.LeadDays)
+}
+
+// stageNotes say for each stage what to do once it has come, and with that of
+// hatching what the eggs need until then.
+var stageNotes = func() map[string]string {
+	notes := map[string]string{
+		development.SaleReady.String(): "The window says when most can be old enough. Only those leave that were seen eating and are large enough; very small ones die on the way (common practice, no source).",
+	}
+	for _, c := range development.Cares() {
+		if c.LeadDays != 0 {
+			continue
+		}
+		stage, text := c.Stage, c.What+" ("+c.Source+")"
+		if stage == development.Laid {
+			stage, text = development.Hatched, "until then "+text
+		}
+		if before := notes[stage.String()]; before != "" {
+			text = before + " " + sentence(text)
+		}
+		notes[stage.String()] = sentence(text)
+	}
+	return notes
+}()
+
+// stageNote says what a stage asks of the keeper; nothing where that is told on
+// a day of its own.
+func stageNote(stage string) string { return stageNotes[stage] }
+
+// sentence gives text a capital and a full stop.
+func sentence(text string) string {
+	return strings.ToUpper(text[:1]) + strings.TrimSuffix(text[1:], ".") + "."
+}

@@ -1,0 +1,110 @@
+package frogroom
+
+import (
+	"math"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/development"
+)
+
+// ClutchReport is all that can be told of one clutch.
+type ClutchReport struct {
+	Clutch
+	On civil.Date `json:"on"`
+	// Siblings are the first, the half and the last of the clutch to reach those
+	// of the later stages that not all have been at for long; SiblingsOf is for how many that is worked out, as many as
+	// may live until then. There are none when nobody knows how many.
+	Siblings   []SiblingDates `json:"siblings"`
+	SiblingsOf int            `json:"siblings_of"`
+	// Heads is how many there will be, a week apart from the day of the report
+	// on, and Uncounted why there are none: nothing was counted.
+	Heads     []WeekHeads `json:"heads"`
+	Uncounted string      `json:"uncounted,omitempty"`
+	// Due is what to do by then and in the 14 days from then on.
+	Due  []Due  `json:"due"`
+	Sale Leaves `json:"sale"`
+	// Distribution is the chance of each day for each stage.
+	Distribution []StageDays `json:"distribution,omitempty"`
+}
+
+// SiblingDates is when the first, the half and the last of a clutch reach a stage.
+type SiblingDates struct {
+	Stage string       `json:"stage"`
+	First civil.Window `json:"first"`
+	Half  civil.Window `json:"half"`
+	Last  civil.Window `json:"last"`
+}
+
+// Due is something to do for a clutch.
+type Due struct {
+	On     civil.Date `json:"on"`
+	ByNow  bool       `json:"by_now"` // its day has passed, and the stage is still ahead
+	Stage  string     `json:"stage"`
+	Lead   int        `json:"lead_days"` // days before the stage; below 0 after it
+	What   string     `json:"what"`
+	Source string     `json:"source"`
+}
+
+// StageDays is the chance of each day from the first on that a stage is reached.
+type StageDays struct {
+	Stage   string     `json:"stage"`
+	First   civil.Date `json:"first"`
+	Chances []float64  `json:"chances"`
+}
+
+// dueDays is how far a report looks ahead.
+const dueDays = 14
+
+// ClutchReport gives the report of a clutch, also when it has ended. The error is
+// an *[UnknownClutchError].
+func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
+	mustKnow(on)
+	c, err := r.findClutch(id)
+	if err != nil {
+		return ClutchReport{}, err
+	}
+	k := r.clutch(c, on)
+	out := ClutchReport{Clutch: k.Clutch, On: on, Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.leaves(c, on)}
+	r.heads(&out, c, k)
+	if out.SiblingsOf > 0 {
+		for _, s := range k.outlook.Siblings(out.SiblingsOf) {
+			if s.Last.Late >= on {
+				out.Siblings = append(out.Siblings, SiblingDates{s.Stage.String(), s.First, s.Half, s.Last})
+			}
+		}
+	}
+	days := civil.Span{First: on, Last: on.Add(dueDays - 1)}
+	for _, c := range k.cares() {
+		byNow := c.LeadDays > 0 && c.on < on
+		if !c.over && (byNow || days.Contains(c.on)) {
+			out.Due = append(out.Due, Due{c.on, byNow, c.Stage.String(), c.LeadDays, c.What, c.Source})
+		}
+	}
+	for _, e := range k.outlook.Events {
+		if e.Dist.Known() && !e.Recorded {
+			out.Distribution = append(out.Distribution, chances(k.outlook.From, e))
+		}
+	}
+	return out, nil
+}
+
+func (r *Room) findClutch(id string) (*collection.Clutch, error) {
+	c, ok := r.Collection.Clutch(id)
+	if !ok {
+		all := r.Collection.Clutches
+		return nil, &UnknownClutchError{ID: id, Nearest: nearest(id, len(all), func(i int) string { return all[i].ID })}
+	}
+	return c, nil
+}
+
+// chances writes out a distribution, to a millionth and without ends that are
+// less than that.
+func chances(from civil.Date, e development.Event) StageDays {
+	first, last := e.Dist.Quantile(1e-6), e.Dist.Quantile(1-1e-6)
+	out := StageDays{Stage: e.Stage.String(), First: from.Add(first)}
+	for day := first; day <= last; day++ {
+		out.Chances = append(out.Chances, math.Round(e.Dist.Mass(day)*1e6)/1e6)
+	}
+	return out
+}

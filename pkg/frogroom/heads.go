@@ -1,0 +1,118 @@
+package frogroom
+
+import (
+	"math"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/development"
+)
+
+// WeekHeads is how many of a clutch there are on a day, and what they need.
+type WeekHeads struct {
+	On      civil.Date `json:"on"`
+	Eggs    Heads      `json:"eggs"`
+	InWater Heads      `json:"in_water"` // from hatching until the tail is gone
+	OnLand  Heads      `json:"on_land"`
+	Living  Heads      `json:"living"`
+	Stages  []HeadsAt  `json:"stages"`           // those that have reached each stage and not the next
+	Litres  float64    `json:"litres,omitempty"` // for most of those in the water; see [development.DayHeads]
+	Tubs    int        `json:"tubs,omitempty"`   // of the room's tubs, for so many litres
+	Bins    int        `json:"bins,omitempty"`   // of the room's bins, for most of those on land
+}
+
+// Heads is a number of animals that is not known yet, with its 10th and 90th
+// percentile.
+type Heads struct {
+	Expected float64 `json:"expected"`
+	Low      int     `json:"low"`
+	High     int     `json:"high"`
+}
+
+// HeadsAt is how many are at a stage.
+type HeadsAt struct {
+	Stage string `json:"stage"`
+	Heads
+}
+
+func headsOf(h development.Heads) Heads {
+	return Heads{math.Round(h.Expected*10) / 10, h.Low, h.High}
+}
+
+const (
+	mostWeeks = 52 // of a report
+	notKnown  = "neither the eggs nor any living were counted: write eggs: beside the clutch, or count: in the diary"
+	noDates   = "no stage of this species has a date"
+)
+
+// heads fills in how many there will be each week, until the last are likely old
+// enough to leave.
+func (r *Room) heads(out *ClutchReport, c *collection.Clutch, k tended) {
+	out.Heads = []WeekHeads{}
+	counts := r.counts(c, out.On)
+	if len(counts) == 0 {
+		out.Uncounted = notKnown
+		out.SiblingsOf = r.of(c.Species).fromEach
+		return
+	}
+	if len(k.Stages) == 0 {
+		out.Uncounted = noDates
+		return
+	}
+	last := k.Stages[len(k.Stages)-1].Window.Late
+	for week := range mostWeeks {
+		on := out.On.Add(7 * week)
+		days, warnings := k.outlook.Heads(counts, civil.Span{First: on, Last: on})
+		if week == 0 {
+			out.Warnings = slices.Concat(out.Warnings, warnings)
+		}
+		out.Heads = append(out.Heads, r.week(days[0]))
+		if on > last {
+			break
+		}
+	}
+	legs := max(out.On, k.Stages[len(k.Stages)-1].Window.Likely)
+	if e, ok := k.outlook.Event(development.OutOfWater); ok && e.Window.Known() {
+		legs = max(out.On, e.Window.Likely)
+	}
+	then, _ := k.outlook.Heads(counts, civil.Span{First: legs, Last: legs})
+	out.SiblingsOf = int(math.Round(then[0].Living.Expected))
+}
+
+func (r *Room) week(d development.DayHeads) WeekHeads {
+	w := WeekHeads{
+		On: d.On, Eggs: headsOf(d.Stages[0]), InWater: headsOf(d.InWater), OnLand: headsOf(d.OnLand), Living: headsOf(d.Living),
+		Litres: math.Round(d.Litres*10) / 10,
+	}
+	for i, stage := range forecastStages {
+		w.Stages = append(w.Stages, HeadsAt{stage.String(), headsOf(d.Stages[i])})
+	}
+	room := r.Collection.Equipment
+	if litres := room.TadpoleTubs.Litres; litres.Known && litres.Value > 0 {
+		w.Tubs = int(math.Ceil(d.Litres/litres.Value - 1e-9))
+	}
+	if froglets := room.FrogletBins.Froglets; froglets.Known && froglets.Value > 0 {
+		w.Bins = d.Bins(froglets.Value)
+	}
+	return w
+}
+
+// counts gives how many of a clutch lived on days up to on: the eggs, what was
+// counted of the whole of it, and what was left of these after losses.
+func (r *Room) counts(c *collection.Clutch, on civil.Date) []development.Count {
+	var out []development.Count
+	if c.Eggs > 0 {
+		out = append(out, development.Count{On: c.Laid, Living: c.Eggs})
+	}
+	for _, n := range r.Collection.Counts(c.ID) {
+		switch {
+		case n.On > on:
+		case n.Living.Known && !n.Some:
+			out = append(out, development.Count{On: n.On, Living: n.Living.Value})
+		case n.Losses > 0 && len(out) > 0:
+			out = append(out, development.Count{On: n.On, Living: max(out[len(out)-1].Living-n.Losses, 0)})
+		}
+	}
+	return out
+}
