@@ -72,8 +72,12 @@ func (a *app) showExchange(e frogroom.Exchanges) error {
 	t := &table.Table{
 		Title: "Animals from outside, and what they would do", Empty: "No animal is in the room.",
 		Columns: []table.Column{
-			{Name: "species"}, {Name: "animal"}, {Name: "what"}, {Name: "gene diversity now", Right: true},
-			{Name: "with it", Right: true}, {Name: "and two young with the best mate", Right: true},
+			{Name: "species"},
+			{Name: "animal"},
+			{Name: "what"},
+			{Name: "gene diversity now", Right: true},
+			{Name: "with it", Right: true},
+			{Name: "and two young with the best mate", Right: true},
 		},
 	}
 	for _, s := range e.Species {
