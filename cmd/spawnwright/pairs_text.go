@@ -48,6 +48,9 @@ func pairsText(b *bytes.Buffer, room *frogroom.Room, p frogroom.Pairs) error {
 		}
 	}
 	fmt.Fprintf(b, "\nLimits: %s.\n", strings.Join(p.Limits, "; "))
+	if !p.Proven {
+		b.WriteString("Not proven as a whole: other numbers of pairings for the species may do more.\n")
+	}
 	fmt.Fprintf(b, "A mean inbreeding of 0.01 in the young weighs as much as %.4f of gene diversity.\n", 0.01*p.Weight)
 	if len(p.Relaxed) > 0 {
 		fmt.Fprintf(b, "Relaxed, so that they refuse nothing: %v.\n", p.Relaxed)

@@ -129,21 +129,27 @@ func (r *Room) Pairs(on civil.Date, w PairsWish) (Pairs, error) {
 	var lines []*line
 	for _, p := range r.Collection.Species {
 		if w.Species == "" || w.Species == p.ID {
-			if l := r.line(on, p.ID, w); len(l.here) > 0 {
-				lines = append(lines, l)
+			l := r.line(on, p.ID, w)
+			if len(l.here) == 0 {
+				continue
 			}
+			if err := l.judge(); err != nil {
+				return Pairs{}, err
+			}
+			lines = append(lines, l)
 		}
 	}
 	if err := possible(lines, w); err != nil {
 		return Pairs{}, err
 	}
-	counts, err := share(lines, w.most(r))
+	counts, proven, err := share(lines, w.most(r))
 	if err != nil {
 		return Pairs{}, err
 	}
+	out.Proven = proven
 	for i, l := range lines {
 		s := l.plan(counts[i])
-		out.Proven = out.Proven && s.Proven && l.swept
+		out.Proven = out.Proven && s.Proven
 		out.Species = append(out.Species, s)
 	}
 	if slices.ContainsFunc(out.Species, func(s SpeciesPairs) bool {

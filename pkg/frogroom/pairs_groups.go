@@ -62,6 +62,9 @@ func (r *Room) Groups(on civil.Date, w PairsWish, males, females int) (Groups, e
 		return Groups{}, &PairsWishError{"groups are planned for one species: name it"}
 	}
 	g := &grouping{line: r.line(on, w.Species, w), males: males, females: females}
+	if err := g.line.judge(); err != nil {
+		return Groups{}, err
+	}
 	if err := possible([]*line{g.line}, w); err != nil {
 		return Groups{}, err
 	}

@@ -1,6 +1,7 @@
 package frogroom
 
 import (
+	"fmt"
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
@@ -17,13 +18,14 @@ type line struct {
 	wish    PairsWish
 	here    []int          // numbers of the animals, in the order of the file
 	pool    []int          // those that are promised to nobody
-	pairs   []pairing.Pair // of all males with all females
+	pairs   []pairing.Pair // of all males with all females, once they are judged
 	set     *pairing.BreedingSet
+
+	males, females []string
 
 	options []int // of pairs: those that may be chosen
 	limits  []pairing.Limit
 	sweep   []pairing.Outcome // by number of pairings, from 0; without plans where there are none
-	swept   bool              // the outcomes of the sweep are proven
 }
 
 func (r *Room) terms(on civil.Date) pairing.Terms {
@@ -37,8 +39,7 @@ func (r *Room) terms(on civil.Date) pairing.Terms {
 }
 
 func (r *Room) line(on civil.Date, species string, w PairsWish) *line {
-	l := &line{room: r, species: species, on: on, wish: w, swept: true}
-	var males, females []string
+	l := &line{room: r, species: species, on: on, wish: w}
 	for i := range r.Collection.Animals {
 		a := &r.Collection.Animals[i]
 		if a.Species != species || r.Ancestry.status(i, on) != collection.Here {
@@ -50,21 +51,33 @@ func (r *Room) line(on civil.Date, species string, w PairsWish) *line {
 		}
 		switch a.Sex {
 		case collection.Male:
-			males = append(males, a.ID)
+			l.males = append(l.males, a.ID)
 		case collection.Female:
-			females = append(females, a.ID)
+			l.females = append(l.females, a.ID)
 		}
 	}
 	l.set = pairing.NewBreedingSet(r.Ancestry.Pedigree, l.pool)
-	l.pairs = pairing.Rank(r.terms(on), l.set, r.breeders(males, on), r.breeders(females, on))
+	return l
+}
+
+// mostPairs is how many pairs of a species are judged at most: each takes about 3 kB.
+const mostPairs = 200_000
+
+// judge judges every male with every female.
+func (l *line) judge() error {
+	r := l.room
+	if n := len(l.males) * len(l.females); n > mostPairs {
+		return &PairsWishError{fmt.Sprintf("%d males and %d females of %s make %d pairs, and %d can be looked at", len(l.males), len(l.females), l.species, n, mostPairs)}
+	}
+	l.pairs = pairing.Rank(r.terms(l.on), l.set, r.breeders(l.males, l.on), r.breeders(l.females, l.on))
 	slices.SortStableFunc(l.pairs, func(a, b pairing.Pair) int { // the options in the order of the file
 		if c := r.number(a.Female) - r.number(b.Female); c != 0 {
 			return c
 		}
 		return r.number(a.Male) - r.number(b.Male)
 	})
-	l.choose(w.Relax)
-	return l
+	l.choose(l.wish.Relax)
+	return nil
 }
 
 // choose takes the pairs that no rule refuses, but for those in relax, as

@@ -135,44 +135,68 @@ func (l *line) noSexes() string {
 // the scores is lowest. Species have nothing in common but that number, so that
 // the best plan of each for each number is all that has to be known. There is at
 // least one pairing, for whoever asks wants to breed, and no more than help.
-func share(lines []*line, most int) ([]int, error) {
-	type way struct {
-		sum   float64
-		total int
-		count []int
-	}
-	ways := map[int]way{0: {}} // by pairings so far
+//
+// It is proven when no other way to share can have a lower sum, though some of the
+// plans that it takes for the best may not be.
+func share(lines []*line, most int) (counts []int, proven bool, err error) {
 	for _, l := range lines {
 		if err := l.sweepCounts(most); err != nil {
-			return nil, err
+			return nil, false, err
 		}
-		next := make(map[int]way)
+	}
+	best := cheapest(lines, most, func(o pairing.Outcome) (float64, bool) {
+		if len(o.Plans) == 0 {
+			return 0, false
+		}
+		return o.Plans[0].Score, true
+	})
+	if best.counts == nil {
+		return nil, false, &NoPairsError{Blocking: []string{"together the wishes need more than " + pairings(most)}}
+	}
+	low := cheapest(lines, most, func(o pairing.Outcome) (float64, bool) {
+		if o.Proven && len(o.Plans) > 0 {
+			return o.Plans[0].Score, true
+		}
+		return o.Bound, !math.IsInf(o.Bound, 1)
+	})
+	return best.counts, low.sum >= best.sum-1e-9, nil
+}
+
+// sharing is the pairings of each line, and the sum of what they are worth.
+type sharing struct {
+	sum    float64
+	total  int
+	counts []int
+}
+
+// cheapest gives the sharing with the lowest sum, line by line: for each number of
+// pairings so far only the best way counts.
+func cheapest(lines []*line, most int, worth func(pairing.Outcome) (float64, bool)) sharing {
+	ways := map[int]sharing{0: {}} // by pairings so far
+	for _, l := range lines {
+		next := make(map[int]sharing)
 		for _, before := range sortedKeys(ways) {
 			w := ways[before]
 			for count, outcome := range l.sweep {
+				x, ok := worth(outcome)
 				total := before + count
-				if total > most || len(outcome.Plans) == 0 {
+				if !ok || total > most {
 					continue
 				}
-				sum := w.sum + outcome.Plans[0].Score
-				if old, known := next[total]; !known || sum < old.sum-1e-12 {
-					next[total] = way{sum, total, append(slices.Clone(w.count), count)}
+				if old, known := next[total]; !known || w.sum+x < old.sum-1e-12 {
+					next[total] = sharing{w.sum + x, total, append(slices.Clone(w.counts), count)}
 				}
 			}
 		}
 		ways = next
 	}
-	best := way{sum: math.Inf(1)}
+	var best sharing
 	for _, total := range sortedKeys(ways) {
-		if w := ways[total]; best.count == nil || best.total == 0 || w.sum < best.sum-1e-12 {
+		if w := ways[total]; best.counts == nil || best.total == 0 || w.sum < best.sum-1e-12 {
 			best = w
-			best.total = total
 		}
 	}
-	if best.count == nil {
-		return nil, &NoPairsError{Blocking: []string{"together the wishes need more than " + pairings(most)}}
-	}
-	return best.count, nil
+	return best
 }
 
 func sortedKeys[V any](m map[int]V) []int {
@@ -188,7 +212,7 @@ func sortedKeys[V any](m map[int]V) []int {
 func (l *line) sweepCounts(most int) error {
 	most = min(most, len(l.options))
 	needed := slices.ContainsFunc(l.limits, func(x pairing.Limit) bool { return x.AtLeast > 0 })
-	none := pairing.Outcome{Proven: true}
+	none := pairing.Outcome{Proven: true, Bound: math.Inf(1)}
 	if !needed {
 		none.Plans = []pairing.Plan{{Score: 1 - l.set.GeneDiversity(), MeanKinship: 1 - l.set.GeneDiversity()}}
 	}
@@ -197,7 +221,6 @@ func (l *line) sweepCounts(most int) error {
 	for count := 1; count <= most; count++ {
 		o := l.choice(count).Best(pairing.Effort{Nodes: l.wish.Nodes / 4, Stop: l.wish.Stop})
 		l.sweep = append(l.sweep, o)
-		l.swept = l.swept && o.Proven
 		if len(o.Plans) == 0 && found {
 			break // no more pairings fit
 		}
