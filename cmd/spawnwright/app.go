@@ -8,6 +8,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -135,13 +136,35 @@ func (a *app) warn(texts []string) {
 // toFile reports whether -o names a file.
 func (a *app) toFile() bool { return a.out != "" && a.out != "-" }
 
-// write puts the product where -o says, but never over what it was made from.
+// write puts the product where -o says, but never over a keeper's file.
 func (a *app) write(data []byte) error {
-	for _, in := range a.inputs {
-		if a.toFile() && sameFile(in, a.out) {
-			return usagef("-o %s would replace the file that was read; write to another one", a.out)
+	if a.toFile() {
+		if err := a.spare(); err != nil {
+			return err
 		}
 	}
+	return a.put(data)
+}
+
+// spare refuses a -o that would replace a file that was read, the keeper's file
+// whether it was read or not, or any other YAML file, for no product is one.
+func (a *app) spare() error {
+	for _, in := range append(slices.Clone(a.inputs), a.file) {
+		if sameFile(in, a.out) {
+			return usagef("-o %s would replace the keeper's file or a file that was read; write to another one", a.out)
+		}
+	}
+	switch strings.ToLower(filepath.Ext(a.out)) {
+	case ".yaml", ".yml":
+		if _, err := os.Lstat(a.out); err == nil {
+			return usagef("-o %s would replace a YAML file, which may be a collection; write to another one", a.out)
+		}
+	}
+	return nil
+}
+
+// put writes without looking at what is there.
+func (a *app) put(data []byte) error {
 	if !a.toFile() {
 		if _, err := a.stdout.Write(data); err != nil {
 			return fileError(err)

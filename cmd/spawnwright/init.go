@@ -28,7 +28,7 @@ Without -o it goes to standard output. A file that exists is left alone unless
 					return fileError(&fs.PathError{Op: "write", Path: a.out, Err: errors.New("the file exists; --force replaces it")})
 				}
 			}
-			return a.write(starter)
+			return a.put(starter)
 		},
 	}
 	c.Flags().BoolVar(&force, "force", false, "replace a file that exists")

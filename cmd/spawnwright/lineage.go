@@ -63,8 +63,10 @@ func (a *app) draw(dot string) error {
 	kind := strings.TrimPrefix(strings.ToLower(filepath.Ext(a.out)), ".")
 	switch kind {
 	case "svg", "png", "pdf":
-	default:
+	case "", "dot", "gv":
 		return a.write([]byte(dot))
+	default:
+		return usagef("-o %s: a lineage is written as .svg, .png, .pdf, or as .dot", a.out)
 	}
 	program, err := exec.LookPath("dot")
 	if err != nil {

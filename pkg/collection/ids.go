@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"go.yaml.in/yaml/v3"
 
@@ -28,7 +29,26 @@ func (r *reader) claim(m *strictyaml.Mapping, s subject) (string, strictyaml.Pos
 		return id, at
 	}
 	r.c.subjects[id] = s
+	if look := lookOf(id); r.looks[look] == "" {
+		r.looks[look] = id
+	} else {
+		r.warnAt(at, fmt.Sprintf("id %q looks like %q, and is another one", id, r.looks[look]), "give one of them another id, unless they are meant to differ so little")
+	}
 	return id, at
+}
+
+// lookOf gives what an id looks like at a glance: without regard to case, to the
+// kind of blanks, and to joiners.
+func lookOf(id string) string {
+	return strings.Map(func(c rune) rune {
+		switch {
+		case c == '\u200c' || c == '\u200d':
+			return -1
+		case unicode.IsSpace(c):
+			return ' '
+		}
+		return unicode.ToLower(c)
+	}, id)
 }
 
 // place gives where the id of a record stands.
@@ -104,22 +124,45 @@ func (r *reader) find(id string, want kind) (int, bool) {
 
 // missing reports an id that find did not find.
 func (r *reader) missing(id string, want kind, role string, at strictyaml.Position) {
+	r.absent(id, want, role, at, func() []string { return r.ids(want, "") })
+}
+
+// missingParent does so for a parent of s, which s itself cannot be, nor an
+// animal of the other sex.
+func (r *reader) missingParent(s subject, id, role string) {
+	other := Male
+	if role == "sire" {
+		other = Female
+	}
+	r.absent(id, animalKind, role, r.at(s, role, id), func() []string {
+		var ids []string
+		for i := range r.c.Animals {
+			if a := &r.c.Animals[i]; a.Sex != other && s != (subject{animalKind, i}) {
+				ids = append(ids, a.ID)
+			}
+		}
+		return ids
+	})
+}
+
+// absent reports an id; candidates are those that may have been meant.
+func (r *reader) absent(id string, want kind, role string, at strictyaml.Position, candidates func() []string) {
 	if s, ok := r.c.subjects[id]; ok {
 		r.errorAt(at, fmt.Sprintf("%s %q is %s (line %s)", role, id, s.kind.name(), line(r.place(s))),
-			r.guess(id, want, "write the id of "+want.name()))
+			r.guess(id, want, candidates, "write the id of "+want.name()))
 		return
 	}
 	r.errorAt(at, fmt.Sprintf("%s %q is not in the file", role, id),
-		r.guess(id, want, "add "+want.name()+" of that id, or check the spelling"))
+		r.guess(id, want, candidates, "add "+want.name()+" of that id, or check the spelling"))
 }
 
 // guess gives a cure for an id that is not one of the wanted kind, and
 // otherwise when it knows none.
-func (r *reader) guess(id string, want kind, otherwise string) string {
+func (r *reader) guess(id string, want kind, candidates func() []string, otherwise string) string {
 	if r.guesses == 0 {
 		return otherwise
 	}
-	if cure := r.nearest(id, func() []string { return r.ids(want, "") }); cure != "" {
+	if cure := r.nearest(id, candidates); cure != "" {
 		return cure
 	}
 	if want == animalKind {

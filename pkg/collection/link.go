@@ -148,7 +148,7 @@ func (r *reader) linkParents(s subject, sires, dams []string) {
 			if i, ok := r.find(id, animalKind); ok {
 				list = append(list, link{side.role, i, true})
 			} else {
-				r.missing(id, animalKind, side.role, r.at(s, side.role, id))
+				r.missingParent(s, id, side.role)
 			}
 		}
 	}

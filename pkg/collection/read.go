@@ -40,6 +40,7 @@ func Read(file string, data []byte) (*Collection, strictyaml.Diagnostics) {
 		doc:     doc,
 		guesses: maxGuesses,
 		cures:   make(map[string]string),
+		looks:   make(map[string]string),
 		c: &Collection{
 			doc:      doc,
 			subjects: make(map[string]subject),
@@ -68,6 +69,7 @@ type reader struct {
 	nodes   struct{ animals, clutches, pairings, diary []*yaml.Node }
 	guesses int               // how many more ids may be looked for among all ids
 	cures   map[string]string // of species that are not known
+	looks   map[string]string // of each look of an id, the first id that has it
 	links   links
 	order   []int  // animals and clutches by number, each after all that it comes from
 	loop    []bool // by number, whether it comes from itself

@@ -46,6 +46,28 @@ diary:
 			},
 		},
 		{
+			name: "ids that look the same", reason: "two rows of a table could not be told apart",
+			yaml: "\nanimals:\n  - {id: AC 1, species: hyla-cinerea}\n  - {id: ac\u00a01, species: hyla-cinerea}\n  - {id: AC\u200d 1, species: hyla-cinerea}\n  - {id: AC 2, species: hyla-cinerea}\n",
+			want: []string{
+				"3:10: warning: id \"ac\\u00a01\" looks like \"AC 1\", and is another one; give one of them another id, unless they are meant to differ so little",
+				"4:10: warning: id \"AC\\u200d 1\" looks like \"AC 1\", and is another one; give one of them another id, unless they are meant to differ so little",
+			},
+		},
+		{
+			name: "the nearest id is no answer", reason: "an animal is not its own parent, and a sire not a female",
+			yaml: `
+animals:
+  - {id: AC-01, species: hyla-cinerea, sex: male, sire: AC-O1, dam: AC-O2}
+  - {id: AC-02, species: hyla-cinerea, sex: female, sire: AC-O2}
+  - {id: AC-002, species: hyla-cinerea, sex: male}
+`,
+			want: []string{
+				`2:57: sire "AC-O1" is not in the file; add an animal of that id, or check the spelling`,
+				`2:69: dam "AC-O2" is not in the file; did you mean "AC-02"?`,
+				`3:59: sire "AC-O2" is not in the file; did you mean "AC-01"?`,
+			},
+		},
+		{
 			name: "duplicate key", reason: "the last would win in silence",
 			yaml: `
 animals:

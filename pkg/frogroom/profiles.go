@@ -3,6 +3,7 @@ package frogroom
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
@@ -23,13 +24,23 @@ func (r *Room) Profiles() []*species.Profile {
 	return out
 }
 
-// FindProfile gives the profile with an id or a scientific name. The error is
-// an *[UnknownSpeciesError].
+// FindProfile gives the profile with an id, a scientific or a common name, in
+// any case. The error is an *[UnknownSpeciesError].
 func FindProfile(profiles []*species.Profile, name string) (*species.Profile, error) {
+	var part []string // ids of the profiles that have name as a part of theirs
 	for _, p := range profiles {
-		if p.ID == name || p.Name == name {
-			return p, nil
+		for _, own := range [...]string{p.ID, p.Name, p.CommonName} {
+			if strings.EqualFold(own, name) {
+				return p, nil
+			}
+		}
+		if strings.Contains(strings.ToLower(p.ID+" "+p.CommonName), strings.ToLower(name)) {
+			part = append(part, p.ID)
 		}
 	}
-	return nil, &UnknownSpeciesError{ID: name, Nearest: nearest(name, len(profiles), func(i int) string { return profiles[i].ID })}
+	e := &UnknownSpeciesError{ID: name, Nearest: nearest(name, len(profiles), func(i int) string { return profiles[i].ID })}
+	if e.Nearest == "" && len(part) == 1 {
+		e.Nearest = part[0]
+	}
+	return nil, e
 }

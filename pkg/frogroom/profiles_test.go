@@ -35,6 +35,13 @@ species:
 	var unknown *frogroom.UnknownSpeciesError
 	require.ErrorAs(t, err, &unknown)
 	assert.EqualError(t, err, `there is no species "hyla-cineria"; did you mean "hyla-cinerea"?`)
+	common, err := frogroom.FindProfile(all, "red-Eyed tree frog")
+	require.NoError(t, err, "by its common name, in any case")
+	assert.Equal(t, "agalychnis-callidryas", common.ID)
+	_, err = frogroom.FindProfile(all, "bombina")
+	assert.EqualError(t, err, `there is no species "bombina"; did you mean "bombina-orientalis"?`, "a part of one name")
+	_, err = frogroom.FindProfile(all, "frog")
+	assert.EqualError(t, err, `there is no species "frog"`, "a part of several")
 	_, err = frogroom.FindProfile(nil, "x")
 	assert.EqualError(t, err, `there is no species "x"`)
 }

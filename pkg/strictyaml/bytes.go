@@ -46,12 +46,14 @@ func visible(r rune) rune {
 
 // isControl is true of characters that are not seen but do something: control
 // characters but for the line feed, separators of lines (which end a line for
-// the parser), turns of the writing direction, marks of the byte order.
+// the parser), turns of the writing direction, marks of the byte order, and
+// characters without width, which make two ids look the same. Joiners stay: they
+// hold emoji and some scripts together.
 func isControl(r rune) bool {
 	switch {
 	case r == '\n':
 		return false
-	case r < ' ', r >= 0x7f && r < 0xa0, r == '\u2028', r == '\u2029', r == '\ufeff', r == '\ufffe', r == '\uffff':
+	case r < ' ', r >= 0x7f && r < 0xa0, r == '\u00ad', r == '\u200b', r == '\u2060', r == '\u2028', r == '\u2029', r == '\ufeff', r == '\ufffe', r == '\uffff':
 		return true
 	}
 	return r >= '\u202a' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069'

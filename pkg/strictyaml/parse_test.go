@@ -36,6 +36,8 @@ func TestParseRefuses(t *testing.T) {
 		{"delete", "a: 1\nb: x\x7f", "f:2:5: control character U+007F; remove it"},
 		{"next line, which ends a line unseen", "a: 1\u0085b: 2", "f:1:5: control character U+0085; remove it"},
 		{"line separator, which does too", "a: 1\u2028b: 2", "f:1:5: control character U+2028; remove it"},
+		{"blank without width", "a: x\u200by", "f:1:5: control character U+200B; remove it"},
+		{"soft hyphen", "a: x\u00ady", "f:1:5: control character U+00AD; remove it"},
 		{"writing direction turned", "a: x\u202ey", "f:1:5: control character U+202E; remove it"},
 		{"byte order mark inside", "a: x\ufeff", "f:1:5: control character U+FEFF; remove it"},
 		{"no character", "a: \uffff", "f:1:4: control character U+FFFF; remove it"},
