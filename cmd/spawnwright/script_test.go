@@ -50,6 +50,8 @@ func TestScript(t *testing.T) {
 			"crlf":  plainLines,
 			"bytes": writeBytes,
 			"size":  writeSize,
+			"diary": addToDiary,
+			"moved": sameEvents,
 		},
 	})
 }
