@@ -149,10 +149,13 @@ func (a *app) write(data []byte) error {
 // spare refuses a -o that would replace a file that was read, the keeper's file
 // whether it was read or not, or any other YAML file, for no product is one.
 func (a *app) spare() error {
-	for _, in := range append(slices.Clone(a.inputs), a.file) {
+	for _, in := range a.inputs {
 		if sameFile(in, a.out) {
-			return usagef("-o %s would replace the keeper's file or a file that was read; write to another one", a.out)
+			return usagef("-o %s would replace the file that was read; write to another one", a.out)
 		}
+	}
+	if sameFile(a.file, a.out) {
+		return usagef("-o %s would replace the keeper's file; write to another one", a.out)
 	}
 	switch strings.ToLower(filepath.Ext(a.out)) {
 	case ".yaml", ".yml":
