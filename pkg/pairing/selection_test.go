@@ -46,6 +46,11 @@ func TestSelectAgainstEnumeration(t *testing.T) {
 		}
 		require.InDelta(t, best, got.MeanKinship, 1e-9)
 		require.InDelta(t, best, 1-p.GeneDiversity(append(append([]int{}, there...), got.Members...)), 1e-9)
+		if k > 0 {
+			s := newSelector(p, there, candidates, k, Effort{})
+			size := float64((cut + k) * (cut + k))
+			require.LessOrEqual(t, s.bound(nil, 0, s.base, k)/size, best+1e-9, "the bound at the root")
+		}
 		cutOff := Select(p, there, candidates, k, Effort{Nodes: 1})
 		require.LessOrEqual(t, cutOff.Bound, best+1e-9)
 		require.GreaterOrEqual(t, cutOff.MeanKinship, best-1e-9)
