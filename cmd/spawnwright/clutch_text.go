@@ -22,7 +22,11 @@ func clutchPage(k frogroom.ClutchReport) (string, error) {
 	if n := living(k.Clutch); n != "" {
 		fmt.Fprintf(&b, ", %s living", n)
 	}
-	b.WriteString("\n\n")
+	b.WriteString("\n" + warmthText("water", k.Water) + warmthText("air", k.Air))
+	if k.Stall >= notableStall {
+		fmt.Fprintf(&b, "with a chance of %.0f %% it has stalled, or will; the windows are those of a clutch that goes on\n", k.Stall*100)
+	}
+	b.WriteString("\n")
 	for _, t := range []*table.Table{windowTable(k), siblingTable(k), headsTable(k)} {
 		if err := t.Text(&b); err != nil {
 			return "", err
@@ -32,6 +36,29 @@ func clutchPage(k frogroom.ClutchReport) (string, error) {
 	dueText(&b, k)
 	leaveText(&b, k.Sale)
 	return b.String(), nil
+}
+
+// notableStall is the chance from which a page speaks of a clutch that has
+// stopped growing; a few in a hundred is what any has.
+const notableStall = 0.1
+
+// warmthText gives the temperatures that the windows go by, the last few of them.
+func warmthText(what string, all []frogroom.Warmth) string {
+	const most = 4
+	if len(all) == 0 {
+		return what + ": not known, taken to be as in the profile\n"
+	}
+	text := what + ": "
+	if len(all) > most {
+		text += "… "
+	}
+	for i, w := range all[max(len(all)-most, 0):] {
+		if i > 0 {
+			text += ", "
+		}
+		text += fmt.Sprintf("%g °C from %s", w.C, w.From)
+	}
+	return text + "\n"
 }
 
 func windowTable(k frogroom.ClutchReport) *table.Table {

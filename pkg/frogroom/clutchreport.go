@@ -12,6 +12,11 @@ import (
 type ClutchReport struct {
 	Clutch
 	On civil.Date `json:"on"`
+	// Water and Air are the temperatures that the windows go by: what the tubs
+	// are set to and what was measured, each from a day until the next. The
+	// profile has its own where there are none.
+	Water []Warmth `json:"water"`
+	Air   []Warmth `json:"air"`
 	// Siblings are the first, the half and the last of the clutch to reach those
 	// of the later stages that not all have been at for long; SiblingsOf is for how many that is worked out, as many as
 	// may live until then. There are none when nobody knows how many.
@@ -26,6 +31,20 @@ type ClutchReport struct {
 	Sale Leaves `json:"sale"`
 	// Distribution is the chance of each day for each stage.
 	Distribution []StageDays `json:"distribution,omitempty"`
+}
+
+// Warmth is a temperature from a day on, °C.
+type Warmth struct {
+	From civil.Date `json:"from"`
+	C    float64    `json:"c"`
+}
+
+func warmth(t development.Temperatures) []Warmth {
+	out := []Warmth{}
+	for _, r := range t {
+		out = append(out, Warmth{r.From, rounded(r.C)})
+	}
+	return out
 }
 
 // SiblingDates is when the first, the half and the last of a clutch reach a stage.
@@ -64,8 +83,8 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 	if err != nil {
 		return ClutchReport{}, err
 	}
-	k := r.clutch(c, on)
-	out := ClutchReport{Clutch: k.Clutch, On: on, Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.leaves(c, on)}
+	k, known := r.clutch(c, on), r.developing(c, on)
+	out := ClutchReport{Clutch: k.Clutch, On: on, Water: warmth(known.Water), Air: warmth(known.Air), Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.leaves(c, on)}
 	r.heads(&out, c, k)
 	if out.SiblingsOf > 0 {
 		for _, s := range k.outlook.Siblings(out.SiblingsOf) {
@@ -75,7 +94,7 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 		}
 	}
 	days := civil.Span{First: on, Last: on.Add(dueDays - 1)}
-	for _, c := range k.cares() {
+	for _, c := range k.cares(r.Collection.Away) {
 		byNow := c.LeadDays > 0 && c.on < on
 		if !c.over && (byNow || days.Contains(c.on)) {
 			out.Due = append(out.Due, Due{c.on, byNow, c.Stage.String(), c.LeadDays, c.What, c.Source})

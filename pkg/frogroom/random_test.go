@@ -40,7 +40,7 @@ func TestRandomRooms(t *testing.T) {
 		checkEvents(t, r, on)
 
 		known, _ := frogroom.Read("room.yaml", []byte(f.text(f.until(on))))
-		if diff := cmp.Diff(known.Clutches(on), r.Clutches(on)); diff != "" {
+		if diff := cmp.Diff(marshalled(t, "clutches", known.Clutches(on)), answers["clutches"]); diff != "" {
 			t.Fatalf("the diary after %s counts (-without +with):\n%s", on, diff)
 		}
 	})
@@ -75,8 +75,8 @@ func askAll(t asker, r *frogroom.Room, on civil.Date) map[string]string {
 	keep("lineage", dot, err)
 	keep("profiles", len(r.Profiles()), nil)
 	for i, k := range r.Collection.Clutches {
-		if i > 2 {
-			break
+		if i > 0 {
+			break // an outlook costs some milliseconds
 		}
 		one, err := r.ClutchReport(k.ID, on)
 		keep("clutch "+k.ID, one, err)
