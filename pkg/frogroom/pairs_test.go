@@ -83,7 +83,12 @@ func TestPairsShareTheSeason(t *testing.T) {
 	r := room(t, basic+`
   - {id: F, species: clockwork, sire: A, dam: D, sex: male, out_of_water: 2024-01-01}
   - {id: G, species: clockwork, sire: A, dam: D, sex: female, out_of_water: 2024-01-01}
+  - {id: H, species: clockwork, sire: A, dam: D, sex: female, out_of_water: 2024-01-01}
+  - {id: P, species: clockwork, sire: A, dam: D, sex: female, out_of_water: 2024-01-01}
   - {id: I, species: hyla-cinerea, sex: male, acquired: 2020-01-01}
+  - {id: S, species: hyla-cinerea, sex: male, acquired: 2020-01-01}
+  - {id: M, species: hyla-cinerea, sire: I, dam: K, sex: male, acquired: 2024-01-01}
+  - {id: N, species: hyla-cinerea, sire: I, dam: K, sex: male, acquired: 2024-01-01}
   - {id: J, species: hyla-cinerea, sex: female, acquired: 2020-01-01}
   - {id: K, species: hyla-cinerea, sex: female, acquired: 2020-01-01}
   - {id: L, species: hyla-cinerea, sire: I, dam: K, sex: female, acquired: 2024-01-01}
