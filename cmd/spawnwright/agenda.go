@@ -87,7 +87,7 @@ func agendaText(agenda frogroom.Agenda) string {
 		next[i] = weekday(d)
 	}
 	if len(next) == 0 {
-		next = []string{"none in the next two months"}
+		next = []string{"none in the next year"}
 	}
 	fmt.Fprintf(&b, "  next days to hand one over: %s\n", strings.Join(next, ", "))
 	for _, h := range agenda.NoParcels {

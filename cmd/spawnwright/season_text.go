@@ -47,7 +47,10 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 			fmt.Fprintf(b, "  last day to hand over a parcel: %s\n", weekday(t.LastShipping))
 		}
 	}
-	if len(s.Pairings) == 0 {
+	if len(s.Over) > 0 {
+		fmt.Fprintf(b, "\nOver by their dates, and so not planned: %s.\n", strings.Join(s.Over, ", "))
+	}
+	if len(s.Pairings) == 0 && len(s.Over) == 0 {
 		b.WriteString("\nNo pairing stands in the file: write one under pairings, or try one with --dam and --sire.\n")
 	}
 	for _, p := range s.Pairings {

@@ -23,6 +23,8 @@ type Shipping struct {
 	// TransitDays are the days on the way, counted in the calendar; 0 means 1. A
 	// negative number is a bug of the caller, and the methods panic.
 	TransitDays int
+	// Away are days on which nobody is there to hand a parcel over.
+	Away []civil.Span
 	// Holidays stop parcels. With nil no holiday is looked at, and whoever shows
 	// the days should say so.
 	Holidays *Holidays
@@ -30,7 +32,7 @@ type Shipping struct {
 
 // Allowed reports whether a parcel may be handed over on d, and otherwise why
 // not, as part of a sentence. It may when
-//   - d is one of the weekdays,
+//   - d is one of the weekdays and none of the days away,
 //   - d is no public holiday, and
 //   - none of the transit days after d, on the last of which the parcel arrives,
 //     is a public holiday or a Sunday.
@@ -43,6 +45,11 @@ func (s Shipping) Allowed(d civil.Date) (ok bool, why string) {
 	}
 	if !slices.Contains(s.weekdays(), d.Weekday()) {
 		return false, fmt.Sprintf("no parcel is handed over on a %s", d.Weekday())
+	}
+	for _, away := range s.Away {
+		if away.Contains(d) {
+			return false, fmt.Sprintf("nobody is there on %s", withWeekday(d))
+		}
 	}
 	if name, ok := s.holiday(d); ok {
 		return false, fmt.Sprintf("%s is a public holiday: %s", withWeekday(d), name)

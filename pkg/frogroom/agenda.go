@@ -19,7 +19,7 @@ type Agenda struct {
 	Overdue []Overdue `json:"overdue"`
 	// Tasks are what there is to do, by day.
 	Tasks []Task `json:"tasks"`
-	// Watch is what can be seen on these days, by its likely day.
+	// Watch is what can be seen on these days, by stage and by its likely day.
 	Watch []Watch `json:"watch"`
 	// Away are the days on which nobody is in the room.
 	Away []civil.Span `json:"away,omitempty"`
@@ -59,6 +59,12 @@ type Watch struct {
 	Note   string       `json:"note,omitempty"`
 }
 
+// order is the place of the stage in the life of a clutch.
+func (w Watch) order() development.Stage {
+	s, _ := development.ParseStage(w.Stage)
+	return s
+}
+
 // Holiday is a public holiday.
 type Holiday struct {
 	On   civil.Date `json:"on"`
@@ -86,9 +92,11 @@ func (r *Room) Agenda(on civil.Date, days int) Agenda {
 	for _, one := range p.current().planned {
 		a.pairing(one)
 	}
-	a.byNow(clutches)
+	a.byNow(clutches, r.Collection.Away)
 	slices.SortStableFunc(a.Tasks, func(x, y Task) int { return cmp.Compare(x.On, y.On) })
-	slices.SortStableFunc(a.Watch, func(x, y Watch) int { return cmp.Compare(x.Window.Likely, y.Window.Likely) })
+	slices.SortStableFunc(a.Watch, func(x, y Watch) int {
+		return cmp.Or(cmp.Compare(x.order(), y.order()), cmp.Compare(x.Window.Likely, y.Window.Likely))
+	})
 	slices.SortStableFunc(a.Overdue, func(x, y Overdue) int { return cmp.Compare(x.Late, y.Late) })
 	for _, s := range r.Collection.Away {
 		if s.Overlaps(a.Days) {
@@ -153,10 +161,10 @@ func (a *Agenda) pairing(p planned) {
 
 // byNow reminds of what should have been done by now for a stage that is ahead,
 // the clutches together.
-func (a *Agenda) byNow(clutches []tended) {
+func (a *Agenda) byNow(clutches []tended, away []civil.Span) {
 	who := make(map[development.Care][]string)
 	for _, k := range clutches {
-		for _, c := range k.cares() {
+		for _, c := range k.cares(away) {
 			if c.LeadDays > 0 && !c.over && c.on < a.Days.First {
 				who[c.Care] = append(who[c.Care], at(k.ID, k.Place))
 			}

@@ -2,6 +2,7 @@ package frogroom
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
@@ -18,8 +19,9 @@ type care struct {
 
 // cares gives what there is to do for a clutch by hand, in the order of the days.
 // What is to be done once a stage has come is told with the stage; see
-// [stageNote].
-func (t tended) cares() []care {
+// [stageNote]. Work that falls on days away is done before them, or after them
+// when it is for after a stage.
+func (t tended) cares(away []civil.Span) []care {
 	ahead := make(map[string]bool)
 	for _, s := range t.Stages {
 		ahead[s.Stage] = s.ahead()
@@ -30,7 +32,18 @@ func (t tended) cares() []care {
 			continue
 		}
 		over := t.died() || c.LeadDays > 0 && !ahead[c.Stage.String()]
-		all = append(all, care{c.Care, max(c.On, t.Laid), over})
+		on := max(c.On, t.Laid)
+		for _, days := range away { // in order, and they may touch
+			if days.Contains(on) && c.LeadDays < 0 {
+				on = days.Last.Add(1)
+			}
+		}
+		for _, days := range slices.Backward(away) {
+			if days.Contains(on) {
+				on = max(days.First.Add(-1), t.Laid)
+			}
+		}
+		all = append(all, care{c.Care, on, over})
 	}
 	return all
 }

@@ -18,6 +18,7 @@ func (r *Room) Check(on civil.Date) strictyaml.Diagnostics {
 	c := &check{room: r, on: on, found: append(strictyaml.Diagnostics{}, r.problems...)}
 	p := r.plan(on, r.allPairings()).current()
 	c.pairings(p)
+	c.over(p)
 	c.conflicts(p)
 	c.targets(p)
 	c.temperatures()
@@ -71,6 +72,18 @@ func untilWhen(f pairing.Finding) string {
 	return ""
 }
 
+// over reports pairings whose dates have passed without a trace: a slip of the
+// year would make them vanish.
+func (c *check) over(p *plan) {
+	for _, one := range p.over {
+		clutches, _ := upTo(c.on, c.room.laid.byPairing[one.ID])
+		if clutches == 0 && len(c.room.Collection.Began(one.ID)) == 0 {
+			c.warn(one.At, fmt.Sprintf("pairing %s ended on %s by its dates, and nothing is recorded of it", one.ID, one.cycle.Span().Last),
+				"correct its date, record what began or the clutch, or remove it")
+		}
+	}
+}
+
 // conflicts reports why the season does not work as it stands, each reason at
 // the first of its pairings.
 func (c *check) conflicts(p *plan) {
@@ -119,6 +132,14 @@ func (c *check) clutches() {
 			c.warn(clutch.At, fmt.Sprintf("clutch %s: none of it is alive by the last count", k.ID), "end it with ended: DATE")
 		}
 		for _, s := range k.Stages {
+			if !s.ahead() || s.Window.Late < c.on {
+				continue
+			}
+			for _, doubt := range awayAt(c.room.Collection.Away, s.Stage, s.Window) {
+				c.warn(clutch.At, "clutch "+k.ID+": "+doubt, "")
+			}
+		}
+		for _, s := range k.Stages {
 			if s.Overdue {
 				c.warn(clutch.At, fmt.Sprintf("clutch %s: %s expected by %s, and nothing is recorded", k.ID, stageWords(s.Stage), s.Window.Late),
 					"look, and record what you see; end a clutch that is over with ended: DATE")
@@ -135,5 +156,11 @@ func (c *check) unchecked() {
 	}
 	if !c.room.Collection.Equipment.TadpoleTubs.WaterC.Known {
 		c.note(strictyaml.Position{}, "the temperature of the tubs is not known, so only measured temperatures are checked", "add equipment.tadpole_tubs.water_c")
+	}
+	for i := range c.room.Collection.Diary {
+		if e := &c.room.Collection.Diary[i]; e.Animal != "" && (e.WaterC.Known || e.AirC.Known) {
+			c.note(e.At, "temperatures of grown animals are not checked: only those of clutches are", "compare them with `spawnwright species show`, part adult")
+			break
+		}
 	}
 }

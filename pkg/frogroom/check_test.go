@@ -33,11 +33,28 @@ pairings:
 			"id: P | pairing P: 1 male to 2 females; the species spawns well with 1 to 2 males to a female",
 		},
 		{
-			"a pairing of an earlier season is history", basic + `
+			"a pairing of an earlier season is history, once there is a record of it", basic + `
   - {id: G, species: clockwork, sex: female, sire: A, dam: D}
 pairings:
   - {id: P, dam: G, sire: A, start: 2020-01-04}
-`, "2027-01-01", "",
+  - {id: Q, dam: D, sire: A, start: 2020-01-04}
+  - {id: R, dam: D, sire: A, start: 2021-01-04}
+clutches:
+  - {id: C, laid: 2021-02-20, dam: D, sire: A, pairing: R, ended: 2021-09-01}
+diary:
+  - {on: 2020-01-04, pairing: Q, began: conditioning}
+`, "2027-01-01",
+			"id: P | pairing P ended on 2020-03-01 by its dates, and nothing is recorded of it; correct its date, record what began or the clutch, or remove it",
+		},
+		{
+			"young that come while nobody is there, and temperatures that nobody compares", basic + `
+away: [2027-02-16..2027-02-22]
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D}
+diary:
+  - {on: 2027-02-12, animal: D, air_c: 45}
+`, "2027-02-14",
+			"id: C | clutch C: feeding can come while nobody is in the room (2027-02-16..2027-02-22): arrange for somebody to look",
 		},
 		{
 			"a date that cannot be met", basic + `

@@ -31,7 +31,7 @@ func (e *events) clutch(k tended) {
 		}
 		e.add(event)
 	}
-	for _, c := range k.cares() {
+	for _, c := range k.cares(e.room.Collection.Away) {
 		e.add(calendar.Event{
 			Key: key("clutch", k.ID, c.key()), Span: day(c.on), Category: prepareCategory, Cancelled: c.over,
 			Summary: who + ": " + c.title(), Description: careNote(c, windows[c.Stage.String()]),

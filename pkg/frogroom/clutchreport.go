@@ -94,7 +94,7 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 		}
 	}
 	days := civil.Span{First: on, Last: on.Add(dueDays - 1)}
-	for _, c := range k.cares() {
+	for _, c := range k.cares(r.Collection.Away) {
 		byNow := c.LeadDays > 0 && c.on < on
 		if !c.over && (byNow || days.Contains(c.on)) {
 			out.Due = append(out.Due, Due{c.on, byNow, c.Stage.String(), c.LeadDays, c.What, c.Source})

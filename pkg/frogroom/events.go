@@ -144,6 +144,7 @@ const (
 	clutchCategory  = "clutch"
 	prepareCategory = "prepare"
 	pairingCategory = "pairing"
+	refusedCategory = "pairing that should not be made" // no work for anybody
 	youngCategory   = "planned young"
 	targetCategory  = "target"
 	parcelCategory  = "shipping"

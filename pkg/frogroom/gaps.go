@@ -7,22 +7,26 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
-// gaps collects what the rules about a pairing could not look at, rule by rule.
+// gaps collects what the rules about a pairing could not look at.
 type gaps struct {
 	animals int // in the pairing
-	rules   []pairing.Rule
-	of      map[pairing.Rule][]string
+	whats   []string
+	of      map[string][]string // animals, by what is not known
 }
 
-func newGaps(animals int) *gaps { return &gaps{animals: animals, of: make(map[pairing.Rule][]string)} }
+func newGaps(animals int) *gaps { return &gaps{animals: animals, of: make(map[string][]string)} }
 
 func (g *gaps) add(f pairing.Finding) {
-	if _, seen := g.of[f.Rule]; !seen {
-		g.rules = append(g.rules, f.Rule)
+	what := string(f.Rule)
+	if f.Value != "" && f.Limit == "" && f.Rule != pairing.RuleAncestry {
+		what = "the " + what + " that the species needs" // the animal's own is known
+	}
+	if _, seen := g.of[what]; !seen {
+		g.whats = append(g.whats, what)
 	}
 	for _, id := range f.Animals {
-		if !slices.Contains(g.of[f.Rule], id) {
-			g.of[f.Rule] = append(g.of[f.Rule], id)
+		if !slices.Contains(g.of[what], id) {
+			g.of[what] = append(g.of[what], id)
 		}
 	}
 }
@@ -30,10 +34,10 @@ func (g *gaps) add(f pairing.Finding) {
 // String gives "locality, age of AC-08 and AC-14": the animals only where the
 // gap is not about all of them.
 func (g *gaps) String() string {
-	parts := make([]string, len(g.rules))
-	for i, rule := range g.rules {
-		parts[i] = string(rule)
-		if ids := g.of[rule]; len(ids) < g.animals {
+	parts := make([]string, len(g.whats))
+	for i, what := range g.whats {
+		parts[i] = what
+		if ids := g.of[what]; len(ids) < g.animals {
 			parts[i] += " of " + joined(ids)
 		}
 	}

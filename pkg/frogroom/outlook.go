@@ -1,6 +1,8 @@
 package frogroom
 
 import (
+	"slices"
+
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/season"
@@ -30,12 +32,18 @@ type TargetOutlook struct {
 }
 
 // outlooks holds the pairings that were asked for against the targets to come
-// that they are for.
+// that they are for. Targets for which only a part of the pairings was asked for
+// are left out.
 func (p *plan) outlooks() []TargetOutlook {
 	counts := p.counting()
 	pairings := make(map[string][]*collection.Pairing)
 	for _, w := range p.wanted {
 		pairings[w.Target] = append(pairings[w.Target], w)
+	}
+	for i := range p.room.Collection.Pairings {
+		if w := &p.room.Collection.Pairings[i]; !slices.Contains(pairings[w.Target], w) {
+			delete(pairings, w.Target) // of a part of its pairings nothing can be said
+		}
 	}
 	var out []TargetOutlook
 	for _, t := range p.room.Collection.Targets {

@@ -40,9 +40,12 @@ func (e *events) phases(p PlannedPairing) {
 			Summary:     fmt.Sprintf("%s: %s begins (%s)", p.ID, stageWords(ph.Name), who),
 			Description: fmt.Sprintf("Until %s.%s%s", ph.Span.Last, against(p), phaseNote(profile, ph.Name)),
 		}
-		if ph.Recorded {
+		switch {
+		case ph.Recorded:
 			event.Category = seenCategory
 			event.Summary = fmt.Sprintf("%s: %s began (%s)", p.ID, stageWords(ph.Name), who)
+		case p.Refused:
+			event.Category = refusedCategory
 		}
 		e.add(event)
 	}

@@ -23,6 +23,7 @@ type plan struct {
 	unchecked []string
 	proof     *Proof    // nil where there is nothing to choose, or no plan
 	stuck     *Conflict // why there is no plan
+	over      []planned // those that are history, once they have been taken out
 }
 
 // planned is a pairing with its cycle.
@@ -129,6 +130,7 @@ func (p *plan) current() *plan {
 	for _, one := range p.planned {
 		if one.over(p.on) {
 			past[one.ID] = true
+			c.over = append(c.over, one)
 			continue
 		}
 		c.planned = append(c.planned, one)

@@ -12,6 +12,9 @@ import (
 // season tells a plan to a keeper.
 func (p *plan) season() Season {
 	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.unchecked, Proof: p.proof}
+	for _, one := range p.over {
+		s.Over = append(s.Over, one.ID)
+	}
 	for _, one := range p.planned {
 		s.Pairings = append(s.Pairings, p.room.tell(one, p.on))
 	}
@@ -87,13 +90,23 @@ func (r *Room) tell(p planned, on civil.Date) PlannedPairing {
 func awayDoubts(c *collection.Collection, stages []PlannedStage) []string {
 	var out []string
 	for _, s := range stages {
-		if s.Stage != "laid" && s.Stage != "front-legs" && s.Stage != "out-of-water" {
-			continue
-		}
-		for _, away := range c.Away {
-			if away.Overlaps(whole(s.Window)) {
-				out = append(out, fmt.Sprintf("%s can come while nobody is in the room (%s): arrange for somebody to look", plannedWords(s.Stage), away))
-			}
+		out = append(out, awayAt(c.Away, s.Stage, s.Window)...)
+	}
+	return out
+}
+
+// awayAt says so for one stage, if it asks for hands: eggs to be caught, first
+// food, a way out of the water, froglets to be moved.
+func awayAt(away []civil.Span, stage string, w civil.Window) []string {
+	switch stage {
+	case "laid", "feeding", "front-legs", "out-of-water":
+	default:
+		return nil
+	}
+	var out []string
+	for _, days := range away {
+		if days.Overlaps(whole(w)) {
+			out = append(out, fmt.Sprintf("%s can come while nobody is in the room (%s): arrange for somebody to look", plannedWords(stage), days))
 		}
 	}
 	return out

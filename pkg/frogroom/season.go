@@ -12,6 +12,8 @@ type Season struct {
 	Pairings  []PlannedPairing `json:"pairings"`
 	Targets   []TargetOutlook  `json:"targets,omitempty"`
 	Conflicts []Conflict       `json:"conflicts"`
+	// Over are pairings of the file that are over by their dates, and not planned.
+	Over []string `json:"over,omitempty"`
 	// Unchecked says what the plan did not look at.
 	Unchecked []string `json:"unchecked"`
 	// Proof says how good the dates are; nil where nothing could be moved, or
