@@ -12,7 +12,9 @@ func ExampleNew() {
 		{ID: "Juna", Sire: "Bram", Dam: "Isa"}, // the order of records does not matter
 		{ID: "Bram", Sire: "Odo", Dam: "Lene"},
 		{ID: "Isa", Sire: "Odo", Dam: "Mara"},
-		{ID: "Odo"}, {ID: "Lene"}, {ID: "Mara"},
+		{ID: "Odo"},
+		{ID: "Lene"},
+		{ID: "Mara"},
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -27,7 +29,9 @@ func ExampleNew() {
 // Two males were in the rain chamber; nobody knows which of them is the father.
 func ExampleNew_groupSpawning() {
 	records := []pedigree.Record{
-		{ID: "Bram"}, {ID: "Odo"}, {ID: "Isa"},
+		{ID: "Bram"},
+		{ID: "Odo"},
+		{ID: "Isa"},
 		{ID: "y1", Sire: "males", Dam: "Isa"},
 		{ID: "y2", Sire: "males", Dam: "Isa"},
 	}
@@ -57,7 +61,9 @@ func ExampleNew_loop() {
 
 func ExamplePedigree_SharedAncestors() {
 	p, err := pedigree.New([]pedigree.Record{
-		{ID: "Odo"}, {ID: "Lene"}, {ID: "Mara"},
+		{ID: "Odo"},
+		{ID: "Lene"},
+		{ID: "Mara"},
 		{ID: "Bram", Sire: "Odo", Dam: "Lene"},
 		{ID: "Isa", Sire: "Bram", Dam: "Mara"},
 		{ID: "Tess", Sire: "Odo", Dam: "Mara"},
@@ -78,7 +84,9 @@ func ExamplePedigree_SharedAncestors() {
 
 func ExamplePedigree_MeanKinship() {
 	p, err := pedigree.New([]pedigree.Record{
-		{ID: "Odo"}, {ID: "Lene"}, {ID: "Mara"},
+		{ID: "Odo"},
+		{ID: "Lene"},
+		{ID: "Mara"},
 		{ID: "Bram", Sire: "Odo", Dam: "Lene"},
 		{ID: "Isa", Sire: "Odo", Dam: "Lene"},
 	})
@@ -96,4 +104,41 @@ func ExamplePedigree_MeanKinship() {
 	// Bram 0.250
 	// Isa 0.250
 	// gene diversity 0.778
+}
+
+// Wild-caught animals from one pond, of which any two genes are copies of one with
+// a chance of 5 %, and two sisters from a clutch that was found there.
+func ExampleFromSource() {
+	pond := pedigree.Group{ID: "pond", Kind: pedigree.Source, Kinship: 0.05}
+	sire := pedigree.Group{ID: "sire of the clutch", Kind: pedigree.Source, Kinship: 0.5}
+	dam := pedigree.Group{ID: "dam of the clutch", Kind: pedigree.Source, Kinship: 0.5}
+	p, err := pedigree.New(pedigree.FromSource([]pedigree.Record{
+		{ID: "Bram"},
+		{ID: "Odo"},
+		{ID: "Isa", Sire: sire.ID, Dam: dam.ID},
+		{ID: "Lene", Sire: sire.ID, Dam: dam.ID},
+	}, pond.ID), pond, sire, dam)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("Bram and Odo", p.Kinship(0, 1), "- the sisters", p.Kinship(2, 3))
+	// Output:
+	// Bram and Odo 0.05 - the sisters 0.25
+}
+
+func ExamplePedigree_Grow() {
+	p, err := pedigree.New([]pedigree.Record{{ID: "Odo"}, {ID: "Lene"}, {ID: "Bram", Sire: "Odo", Dam: "Lene"}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err = p.Grow([]pedigree.Record{{ID: "Isa", Sire: "Bram", Dam: "Lene"}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("F of Isa:", p.Inbreeding(3))
+	// Output:
+	// F of Isa: 0.25
 }

@@ -167,26 +167,66 @@ func TestGroupErrors(t *testing.T) {
 		groups []pedigree.Group
 		want   string
 	}{
-		{"no candidates", pedigree.Record{ID: "x", Sire: "m"}, []pedigree.Group{{ID: "m"}},
-			`pedigree: group "m": it has no candidates; leave the parent empty when nothing is known`},
-		{"candidate twice", pedigree.Record{ID: "x"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", 1}, {"A", 1}}}},
-			`pedigree: group "m": candidate "A" is there twice; add its weights up`},
-		{"negative weight", pedigree.Record{ID: "x"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", -1}}}},
-			`pedigree: group "m": the weight of candidate "A" is -1; it must be a number from 0`},
-		{"weight that is no number", pedigree.Record{ID: "x"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", math.NaN()}}}},
-			`pedigree: group "m": the weight of candidate "A" is NaN; it must be a number from 0`},
-		{"some weights missing", pedigree.Record{ID: "x"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", 1}, {ID: "B"}}}},
-			`pedigree: group "m": some candidates have a weight and others have none; give all of them one, or none`},
-		{"no such kind", pedigree.Record{ID: "x"}, []pedigree.Group{{ID: "m", Kind: 7, Candidates: []pedigree.Candidate{{"A", 1}}}},
-			`pedigree: group "m": its kind is neither OneUnknown, Several nor Source`},
-		{"group in a group", pedigree.Record{ID: "x"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", 1}}}, {ID: "n", Candidates: []pedigree.Candidate{{"m", 1}}}},
-			`pedigree: group "n": candidate "m" is itself a group; list its candidates instead`},
-		{"same group on both sides", pedigree.Record{ID: "x", Sire: "m", Dam: "m"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{ID: "A"}, {ID: "B"}}}},
-			`pedigree: group "m": "A" may be both the sire and the dam of "x"; list it on one side only`},
-		{"groups that overlap", pedigree.Record{ID: "x", Sire: "m", Dam: "n"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{ID: "A"}, {ID: "B"}}}, {ID: "n", Candidates: []pedigree.Candidate{{ID: "B"}, {ID: "D"}}}},
-			`pedigree: group "n": "B" may be both the sire and the dam of "x"; list it on one side only`},
-		{"dam among the sires", pedigree.Record{ID: "x", Sire: "m", Dam: "B"}, []pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{ID: "A"}, {ID: "B"}}}},
-			`pedigree: group "m": "B" may be both the sire and the dam of "x"; list it on one side only`},
+		{
+			"no candidates",
+			pedigree.Record{ID: "x", Sire: "m"},
+			[]pedigree.Group{{ID: "m"}},
+			`pedigree: group "m": it has no candidates; leave the parent empty when nothing is known`,
+		},
+		{
+			"candidate twice",
+			pedigree.Record{ID: "x"},
+			[]pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", 1}, {"A", 1}}}},
+			`pedigree: group "m": candidate "A" is there twice; add its weights up`,
+		},
+		{
+			"negative weight",
+			pedigree.Record{ID: "x"},
+			[]pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", -1}}}},
+			`pedigree: group "m": the weight of candidate "A" is -1; it must be a number from 0`,
+		},
+		{
+			"weight that is no number",
+			pedigree.Record{ID: "x"},
+			[]pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", math.NaN()}}}},
+			`pedigree: group "m": the weight of candidate "A" is NaN; it must be a number from 0`,
+		},
+		{
+			"some weights missing",
+			pedigree.Record{ID: "x"},
+			[]pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", 1}, {ID: "B"}}}},
+			`pedigree: group "m": some candidates have a weight and others have none; give all of them one, or none`,
+		},
+		{
+			"no such kind",
+			pedigree.Record{ID: "x"},
+			[]pedigree.Group{{ID: "m", Kind: 7, Candidates: []pedigree.Candidate{{"A", 1}}}},
+			`pedigree: group "m": its kind is neither OneUnknown, Several nor Source`,
+		},
+		{
+			"group in a group",
+			pedigree.Record{ID: "x"},
+			[]pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{"A", 1}}}, {ID: "n", Candidates: []pedigree.Candidate{{"m", 1}}}},
+			`pedigree: group "n": candidate "m" is itself a group; list its candidates instead`,
+		},
+		{
+			"same group on both sides",
+			pedigree.Record{ID: "x", Sire: "m", Dam: "m"},
+			[]pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{ID: "A"}, {ID: "B"}}}},
+			`pedigree: group "m": "A" may be both the sire and the dam of "x"; list it on one side only`,
+		},
+		{
+			"groups that overlap",
+			pedigree.Record{ID: "x", Sire: "m", Dam: "n"},
+			[]pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{ID: "A"}, {ID: "B"}}}, {ID: "n", Candidates: []pedigree.Candidate{{ID: "B"}, {ID: "D"}}}},
+			`pedigree: group "n": "B" may be both the sire and the dam of "x"; list it on one side only`,
+		},
+		{
+			"dam among the sires",
+			pedigree.Record{ID: "x", Sire: "m", Dam: "B"},
+			[]pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{ID: "A"}, {ID: "B"}}}},
+			`pedigree: group "m": "B" may be both the sire and the dam of "x"; list it on one side only`,
+		},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			_, err := pedigree.New(append(animals, test.child), test.groups...)

@@ -34,6 +34,7 @@ func TestGrowTwin(t *testing.T) {
 		whole, err := pedigree.New(all, append(earlyGroups, lateGroups...)...)
 		require.NoError(t, err)
 		for i := range all {
+			require.Equal(t, whole.Ancestors(i), grown.Ancestors(i))
 			require.Equal(t, whole.Generation(i), grown.Generation(i))
 			require.InDelta(t, whole.CompleteGenerations(i), grown.CompleteGenerations(i), 1e-12)
 			require.InDelta(t, whole.KnownAncestry(i), grown.KnownAncestry(i), 1e-12)

@@ -54,7 +54,8 @@ func TestLoops(t *testing.T) {
 		{
 			"through a group", "A,0,0 x,m,0 y,0,x",
 			[]pedigree.Group{{ID: "m", Candidates: []pedigree.Candidate{{ID: "A"}, {ID: "y"}}}},
-			[]string{"x", "m", "y"}, "a candidate that descends from the young cannot be the parent",
+			[]string{"x", "m", "y"},
+			"a candidate that descends from the young cannot be the parent",
 		},
 	} {
 		t.Run(test.name, func(t *testing.T) {

@@ -120,6 +120,25 @@ func TestRangeTwin(t *testing.T) {
 	})
 }
 
+// Two young of a dam and one of two unrelated sires.
+func TestRangeOfSiblings(t *testing.T) {
+	for _, test := range []struct {
+		kind      pedigree.GroupKind
+		low, high float64
+		reason    string
+	}{
+		{pedigree.OneUnknown, 1. / 4, 1. / 4, "they share him, whoever he is"},
+		{pedigree.Several, 1. / 8, 1. / 4, "half or full siblings"},
+	} {
+		p := build(t, "a,0,0 b,0,0 d,0,0 x,m,d y,m,d",
+			pedigree.Group{ID: "m", Kind: test.kind, Candidates: []pedigree.Candidate{{ID: "a"}, {ID: "b"}}})
+		low, high, ok := p.KinshipRange(3, 4)
+		assert.True(t, ok)
+		assert.Equal(t, test.low, low, test.reason)
+		assert.Equal(t, test.high, high, test.reason)
+	}
+}
+
 func clone(table [][]float64) [][]float64 {
 	var c [][]float64
 	for _, row := range table {

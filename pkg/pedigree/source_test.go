@@ -67,17 +67,20 @@ func TestSources(t *testing.T) {
 		{
 			"half siblings by an unknown father", "a,m,0 b,m,0",
 			[]pedigree.Group{source("m", .5)},
-			map[string]float64{"ab": .125}, "",
+			map[string]float64{"ab": .125},
+			"",
 		},
 		{
 			"two sources", "a,v,v b,w,w",
 			[]pedigree.Group{source("v", .2), source("w", .3)},
-			map[string]float64{"aa": .6, "bb": .65, "ab": 0}, "sources are unrelated to each other",
+			map[string]float64{"aa": .6, "bb": .65, "ab": 0},
+			"sources are unrelated to each other",
 		},
 		{
 			"no kinship", "a,w,0 b,w,w",
 			[]pedigree.Group{source("w", 0)},
-			map[string]float64{"aa": .5, "bb": .5, "ab": 0}, "the same as unknown parents",
+			map[string]float64{"aa": .5, "bb": .5, "ab": 0},
+			"the same as unknown parents",
 		},
 	} {
 		t.Run(test.name, func(t *testing.T) {
@@ -131,15 +134,18 @@ func TestSourceErrors(t *testing.T) {
 		{"above one", []pedigree.Group{source("w", 1.5)}, `pedigree: group "w": the kinship of the source is 1.5; it must be from 0 to 1`},
 		{"no number", []pedigree.Group{source("w", math.NaN())}, `pedigree: group "w": the kinship of the source is NaN; it must be from 0 to 1`},
 		{
-			"with candidates", []pedigree.Group{{ID: "w", Kind: pedigree.Source, Candidates: []pedigree.Candidate{{ID: "a"}}}},
+			"with candidates",
+			[]pedigree.Group{{ID: "w", Kind: pedigree.Source, Candidates: []pedigree.Candidate{{ID: "a"}}}},
 			`pedigree: group "w": it is a source and has candidates; it can be one or the other`,
 		},
 		{
-			"kinship of a group that is none", []pedigree.Group{{ID: "m", Kinship: .1, Candidates: []pedigree.Candidate{{ID: "a"}}}},
+			"kinship of a group that is none",
+			[]pedigree.Group{{ID: "m", Kinship: .1, Candidates: []pedigree.Candidate{{ID: "a"}}}},
 			`pedigree: group "m": it has a kinship of its own; only a Source has`,
 		},
 		{
-			"as a candidate", []pedigree.Group{source("w", .1), {ID: "m", Candidates: []pedigree.Candidate{{ID: "w"}}}},
+			"as a candidate",
+			[]pedigree.Group{source("w", .1), {ID: "m", Candidates: []pedigree.Candidate{{ID: "w"}}}},
 			`pedigree: group "m": candidate "w" is a source; add a record of an animal from it and list that`,
 		},
 	} {
