@@ -8,7 +8,8 @@
 // is reported with the nearest key that is. Scalars stay the text that stands
 // in the file, so that an id 007 is not 7.
 //
-// All problems are collected; nothing stops at the first.
+// All problems are collected, and none stops at the first; only a file that is
+// not YAML, or is refused as a whole, is not looked into any further.
 package strictyaml
 
 import (
