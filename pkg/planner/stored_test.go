@@ -37,7 +37,7 @@ func TestStoredSeasons(t *testing.T) {
 	}
 	names, err := filepath.Glob(filepath.Join(stored, "*.json"))
 	require.NoError(t, err)
-	require.GreaterOrEqual(t, len(names), 20)
+	require.GreaterOrEqual(t, len(names), 26)
 	for _, name := range names {
 		t.Run(filepath.Base(name), func(t *testing.T) {
 			t.Parallel()
