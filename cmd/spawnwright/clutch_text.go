@@ -104,8 +104,14 @@ func headsTable(k frogroom.ClutchReport) *table.Table {
 		Title: "How many there will be (10th to 90th percentile); litres, tubs and bins are for the 90th", Indent: "  ",
 		Empty: k.Uncounted,
 		Columns: []table.Column{
-			{Name: "on"}, {Name: "eggs", Right: true}, {Name: "in water", Right: true}, {Name: "on land", Right: true}, {Name: "living", Right: true},
-			{Name: "litres", Right: true}, {Name: "tubs", Right: true}, {Name: "bins", Right: true},
+			{Name: "on"},
+			{Name: "eggs", Right: true},
+			{Name: "in water", Right: true},
+			{Name: "on land", Right: true},
+			{Name: "living", Right: true},
+			{Name: "litres", Right: true},
+			{Name: "tubs", Right: true},
+			{Name: "bins", Right: true},
 		},
 	}
 	for _, w := range k.Heads {
