@@ -18,8 +18,9 @@ type ClutchReport struct {
 	Water []Warmth `json:"water"`
 	Air   []Warmth `json:"air"`
 	// Siblings are the first, the half and the last of the clutch to reach those
-	// of the later stages that not all have been at for long; SiblingsOf is for how many that is worked out, as many as
-	// may live until then. There are none when nobody knows how many.
+	// of the later stages that not all have been at for long. SiblingsOf is for how
+	// many that is worked out, as many as may live until then. There are none when
+	// nobody knows how many.
 	Siblings   []SiblingDates `json:"siblings"`
 	SiblingsOf int            `json:"siblings_of"`
 	// Heads is how many there will be, a week apart from the day of the report

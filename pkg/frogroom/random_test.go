@@ -31,8 +31,10 @@ func TestRandomRooms(t *testing.T) {
 		again, _ := frogroom.Read("room.yaml", []byte(text))
 		on := civil.Date(rapid.IntRange(int(day("2023-06-01")), int(day("2028-12-31"))).Draw(t, "on"))
 		answers := askAll(t, r, on)
-		if diff := cmp.Diff(answers, askAll(t, again, on)); diff != "" {
-			t.Fatalf("two runs differ (-first +second):\n%s", diff)
+		if rapid.IntRange(0, 3).Draw(t, "again") == 0 { // asking for everything takes long
+			if diff := cmp.Diff(answers, askAll(t, again, on)); diff != "" {
+				t.Fatalf("two runs differ (-first +second):\n%s", diff)
+			}
 		}
 		checkKin(t, r, on)
 		checkSeason(t, r, on)
