@@ -6,10 +6,10 @@
 //	if err != nil || room == nil { … } // problems say what is wrong, with place and cure
 //	agenda := room.Agenda(today, 14)
 //
-// [Room.Check], [Room.Kin], [Room.Season], [Room.Clutches], [Room.ClutchReport],
-// [Room.Events], [Room.Agenda] and [Room.Lineage] are the questions. Step down to the packages
-// below when the answer is needed in another shape: each of them takes plain
-// values.
+// [Room.Check], [Room.Kin], [Room.Pairs], [Room.Season], [Room.Clutches],
+// [Room.ClutchReport], [Room.Events], [Room.Agenda], [Room.Lineage] and
+// [Room.Horizon] are the questions. Step down to the packages below when the
+// answer is needed in another shape: each of them takes plain values.
 //
 // Nothing here reads a clock; the day that counts as today is an argument. The
 // methods of [Room] panic when it is not known.
