@@ -18,7 +18,6 @@ type sweeper struct {
 	lowest [4]int32 // place marked so far, by side
 	visits []visit  // in falling order of places
 	slots  int32    // in use
-	clear  int      // slots in use or clear
 	values []lane   // by slot; slot 0 is that of unknown parents
 }
 
@@ -36,10 +35,6 @@ type visit struct {
 	own             float64
 }
 
-// readyAtOnce is how many slots are cleared at a time: few enough that they are
-// still in the processor's cache when they are used.
-const readyAtOnce = 64
-
 // Whose ancestor a place is; it may be both.
 const (
 	ofPivot uint8 = 1
@@ -47,50 +42,36 @@ const (
 )
 
 func newSweeper(r *reduced) *sweeper {
-	return &sweeper{r: r, spots: make([]spot, len(r.node)), marks: make([]uint64, len(r.node)/64+1), values: make([]lane, readyAtOnce)}
+	return &sweeper{r: r, spots: make([]spot, len(r.node)), marks: make([]uint64, len(r.node)/64+1), values: make([]lane, 64)}
 }
 
 // begin makes ready for marking pivots and mates.
 func (s *sweeper) begin() {
-	s.visits, s.slots, s.clear = s.visits[:0], 1, 0
+	s.visits, s.slots = s.visits[:0], 1
 	for side := range s.lowest {
 		s.lowest[side] = int32(len(s.spots))
 	}
 }
 
-// mark notes that a place is to be visited, and gives its slot.
+// mark notes that a place is to be visited, and gives its slot. A new slot is
+// clear.
 func (s *sweeper) mark(k int32, side uint8) int32 {
-	s.makeReady(1)
-	return s.note(k, side)
-}
-
-// note is mark when a slot is ready. A jump that depends on whether the place was
-// noted before would be guessed wrongly half of the time.
-func (s *sweeper) note(k int32, side uint8) int32 {
 	if k == nowhere {
 		return 0
 	}
 	s.lowest[side] = min(s.lowest[side], k)
-	s.marks[k/64] |= 1 << (k % 64)
 	spot := &s.spots[k]
-	slot, next := s.slots, s.slots+1
-	if spot.side != 0 {
-		slot, next = spot.slot, s.slots
-	}
-	spot.slot, s.slots = slot, next
-	spot.side |= side
-	return slot
-}
-
-// makeReady clears more slots when fewer than some are clear.
-func (s *sweeper) makeReady(some int) {
-	for s.clear < int(s.slots)+some {
-		if s.clear == len(s.values) {
+	if spot.side == 0 {
+		s.marks[k/64] |= 1 << (k % 64)
+		if int(s.slots) == len(s.values) {
 			s.values = append(s.values, make([]lane, len(s.values))...)
 		}
-		clear(s.values[s.clear : s.clear+readyAtOnce])
-		s.clear += readyAtOnce
+		spot.slot = s.slots
+		s.values[s.slots] = lane{}
+		s.slots++
 	}
+	spot.side |= side
+	return spot.slot
 }
 
 // sweep computes the kinships of pivots, not more than there are lanes, to the
@@ -123,8 +104,7 @@ func (s *sweeper) up() {
 			from := &s.r.above[k]
 			v := visit{slot: spot.slot, sire: from.sire, side: side, own: from.own}
 			if v.sire >= 0 {
-				s.makeReady(2)
-				v.sire, v.dam = s.note(v.sire, side), s.note(from.dam, side)
+				v.sire, v.dam = s.mark(v.sire, side), s.mark(from.dam, side)
 				if side&ofPivot != 0 {
 					s.values[v.slot].upHalf(&s.values[v.sire], &s.values[v.dam])
 				}
