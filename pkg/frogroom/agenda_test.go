@@ -1,6 +1,7 @@
 package frogroom_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -146,7 +147,7 @@ pairings:
   - {id: Q, dam: D, sire: A, ready_by: 2027-09-04}
 `)
 	for _, on := range []civil.Date{civil.First, civil.First + 1, civil.Last - 1, civil.Last} {
-		for _, n := range []int{1, 400, 1 << 40} {
+		for _, n := range []int{1, 400, math.MaxInt} {
 			if n > 400 && on < civil.Last-1 {
 				continue // all the days there are
 			}
