@@ -44,7 +44,7 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 			fmt.Fprintf(b, "  not counted, for it cannot be ready in time or should not be made: %s\n", strings.Join(t.LeftOut, ", "))
 		}
 		if t.LastShipping.Known() {
-			fmt.Fprintf(b, "  last day to hand over a parcel: %s\n", weekday(t.LastShipping))
+			fmt.Fprintf(b, "  last day to hand over a parcel: %s; the plan is for %s itself, so name the earlier day if they travel\n", weekday(t.LastShipping), t.On)
 		}
 	}
 	if len(s.Over) > 0 {
