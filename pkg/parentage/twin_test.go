@@ -54,7 +54,13 @@ func twin(text []byte) ([]pedigree.Record, error) {
 		if header == nil {
 			header = slices.Clone(row)
 			for _, name := range []string{"id", "sire", "dam"} {
-				if n := strings.Count(","+strings.ToLower(strings.Join(row, ","))+",", ","+name+","); n != 1 {
+				count := 0
+				for _, v := range row {
+					if strings.EqualFold(v, name) {
+						count++
+					}
+				}
+				if count != 1 {
 					return nil, errOther
 				}
 			}
@@ -208,7 +214,7 @@ func TestTwinLarge(t *testing.T) {
 func FuzzRead(f *testing.F) {
 	for _, seed := range []string{
 		"id,sire,dam\nc,a,b\na,,\n", "\uFEFFMother;Father;Individual\r\nb;a;c\r\n", "id\tsire\tdam\ra\t\t\r", "id,sire,dam\n\"a\nb\",,\n",
-		"id,sire,dam\na,a,a\n", "id,sire,dam\n\"", "id,sire,dam,x\na,,,\"\n\nb,,,\"\n", "\xff\xfe", "id,sire,dam\n0,NA,unk\n\xff,,\n", "id,sire,dam\nA,b,\n a,,B\n",
+		"id,sire,dam\na,a,a\n", "id,sire,dam\n\"", "id,sire,dam,x\na,,,\"\n\nb,,,\"\n", "\xff\xfe", "id,sire,dam\n0,NA,unk\n\xff,,\n", "id,sire,dam\nA,b,\n a,,B\n", "id,sire,sire,dAm",
 	} {
 		f.Add([]byte(seed))
 	}
