@@ -56,7 +56,7 @@ func twin(text []byte) ([]pedigree.Record, error) {
 			for _, name := range []string{"id", "sire", "dam"} {
 				count := 0
 				for _, v := range row {
-					if strings.EqualFold(v, name) {
+					if strings.ToLower(v) == name {
 						count++
 					}
 				}
