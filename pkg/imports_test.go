@@ -35,11 +35,12 @@ var ours = map[string][]string{
 	"parentage":   {"pedigree"},
 	"pairing":     {"civil", "pedigree"},
 	"horizon":     {},
+	"occupancy":   {"civil"},
 	"lineage":     {"pedigree"},
 	"collection":  {"civil", "species", "strictyaml", "wholefile"},
 	"frogroom": {
 		"calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
-		"pairing", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "wholefile",
+		"occupancy", "pairing", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "wholefile",
 	},
 }
 
