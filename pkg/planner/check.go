@@ -11,8 +11,9 @@ import (
 // with it: nothing when the chains keep their limits, no resource is overused,
 // nobody is needed on a day away, and the plan costs what it says. Whether it is
 // the best plan cannot be seen from it; that no bound is above the cost can. It
-// shares no code with [Solve], takes any plan without a panic, and its cost
-// grows with the days that are held.
+// shares no code with [Solve] and takes any plan without a panic. Its cost grows
+// with the days that are held; plans that leave the days of the season are not
+// looked at further.
 func Check(p Problem, plan Plan) []string {
 	c := &checker{problem: p, used: map[string]map[civil.Date]int{}, animals: map[string]map[civil.Date]string{}}
 	if len(plan.Cycles) != len(p.Chains) {
@@ -75,6 +76,10 @@ func (c *checker) use(resource string, first, end civil.Date, amount int) {
 
 // chain books a chain and gives its cost.
 func (c *checker) chain(chain Chain, days []civil.Date) (cost int) {
+	if slices.Min(days) < c.problem.First || slices.Max(days) > c.problem.First.Add(c.problem.Days) {
+		c.fault("%s: runs from %s up to %s, outside the days that are planned", chain.ID, days[0], days[len(days)-1])
+		return 0
+	}
 	starts := map[string]civil.Date{End: days[len(days)-1]}
 	for k, p := range chain.Phases {
 		starts[p.Name] = days[k]
@@ -95,9 +100,6 @@ func (c *checker) chain(chain Chain, days []civil.Date) (cost int) {
 			c.use(u.Resource, days[k], days[k+1], u.Amount)
 		}
 		c.use(Minutes, days[k], days[k+1], p.Minutes)
-	}
-	if days[0] < c.problem.First || days[len(days)-1] > c.problem.First.Add(c.problem.Days) {
-		c.fault("%s: runs from %s up to %s, outside the days that are planned", chain.ID, days[0], days[len(days)-1])
 	}
 	for _, h := range chain.Holds {
 		end := starts[h.Phase].Add(h.To)

@@ -126,8 +126,8 @@ type Plan struct {
 	Cost    int  `json:"cost"`
 	Bound   int  `json:"bound"`
 	Missing int  `json:"missing"`
-	Proven  bool `json:"proven"` // no plan costs less
-	Steps   int  `json:"steps"`  // work done, in computations of one chain
+	Proven  bool `json:"proven"`          // no plan costs less
+	Steps   int  `json:"steps,omitempty"` // work done, in computations of one chain
 	Stopped bool `json:"stopped,omitempty"`
 }
 
