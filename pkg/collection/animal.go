@@ -22,6 +22,7 @@ type Animal struct {
 	Name    string // what the keeper calls it
 	Species string // id; that of the clutch when left out
 	Sex     Sex
+	SexSign string // how the sex is known, such as "called"; empty when it is not said
 
 	Line     string // that of the clutch when left out
 	Locality string // that of all parents when left out and they agree
@@ -40,6 +41,8 @@ type Animal struct {
 	LengthMM float64 // snout to vent, likewise; see [Collection.Length]
 	Place    string  // as in the list of animals; see [Collection.PlaceOf]
 	Promised string  // to whom
+	Holds    []Hold  // as in the list of animals; see [Collection.HoldsAt]
+	Food     string  // what it eats
 	Note     string
 
 	At strictyaml.Position // where its id stands

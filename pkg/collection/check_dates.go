@@ -23,6 +23,14 @@ func (r *reader) youth(i int) [3]milestone {
 	return [3]milestone{{laid, "clutch", "was laid"}, {a.Hatched, "hatched", "hatched"}, {a.OutOfWater, "out_of_water", "left the water"}}
 }
 
+// origin gives the first day that is known of clutch i.
+func (r *reader) origin(i int) milestone {
+	if k := &r.c.Clutches[i]; k.Laid.Known() {
+		return milestone{k.Laid, "laid", "was laid"}
+	}
+	return milestone{r.c.seen[i].On, "", "was first seen"}
+}
+
 // grown gives the last milestone of an animal's youth. It has young only after it.
 func (r *reader) grown(i int) milestone {
 	var last milestone
@@ -105,7 +113,7 @@ func (r *reader) checkParentsOfClutch(s subject) {
 	}
 	for _, l := range r.links.parents[number] {
 		p := &r.c.Animals[l.index]
-		r.olderThan(s, l, milestone{on: k.Laid, what: "was laid"})
+		r.olderThan(s, l, r.origin(s.index))
 		switch {
 		case before(p.Died, k.Laid):
 			r.errorAt(r.at(s, l.role, p.ID),

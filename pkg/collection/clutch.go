@@ -14,6 +14,14 @@ const (
 	Several Mix = "several" // each egg has its own parent out of the list
 )
 
+// Promise is a number of young of a clutch that are reserved.
+type Promise struct {
+	To    string // to whom
+	Count int    // at least 1
+
+	At strictyaml.Position // where it begins
+}
+
 // Clutch is one clutch of the file. What it has from its parents is filled in.
 type Clutch struct {
 	ID      string
@@ -31,6 +39,8 @@ type Clutch struct {
 	Locality string // of the parents when they agree
 	Place    string // as in the list of clutches; see [Collection.PlaceOf]
 	Ended    civil.Date
+	Food     string    // what the young eat
+	Promised []Promise // young that are reserved; see [Collection.Owed]
 	Note     string
 
 	At strictyaml.Position // where its id stands

@@ -27,6 +27,7 @@ type Collection struct {
 	Targets   []Target
 	Equipment Equipment
 	Rules     Rules
+	Card      Card
 	Species   []*species.Profile // those that the file uses or brings, by id
 	Animals   []Animal           // in the order of the file, like the lists below
 	Clutches  []Clutch
@@ -40,6 +41,7 @@ type Collection struct {
 	targets  map[string]int
 	profiles map[string]*species.Profile
 	diary    diary
+	seen     []Look // of each clutch the first, with an unknown day for none
 }
 
 // subject is what an id stands for.

@@ -20,10 +20,16 @@ type Entry struct {
 	Some     bool              // clutch: only some were that far, and only those are counted
 	Count    Given[int]        // clutch: living ones that were counted
 	Losses   int               // clutch: dead ones that were found
+	Sold     int               // clutch: young that left
+	HeldBack int               // clutch: young that became animals of the collection
 	Began    species.PhaseName // pairing: phase that began
 	WeightG  float64           // animal, or the smallest of a clutch: 0 when not weighed
 	LengthMM float64           // likewise: snout to vent, 0 when not measured
+	Ate      bool              // animal: it was seen eating
+	Hold     HoldKind          // animal: a hold that began, or [Lifted]; empty for none
+	Until    civil.Date        // animal: last day of the hold that began, unknown until it is lifted
 	Status   Status            // animal: [Died], [Left] or empty
+	To       string            // animal that left, young that were sold: to whom
 	MovedTo  string            // animal, clutch: the new place
 	WaterC   Given[float64]    // clutch, animal, place: °C
 	AirC     Given[float64]    // likewise

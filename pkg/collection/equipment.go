@@ -1,6 +1,11 @@
 package collection
 
-import "time"
+import (
+	"time"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
+)
 
 // Equipment is what the room has. A capacity that is not known does not limit
 // anything, and whoever uses it says that it was not checked.
@@ -10,6 +15,10 @@ type Equipment struct {
 	TadpoleTubs   Tubs
 	FrogletBins   Bins
 	MinutesADay   Given[int] // hands-on work on an ordinary day
+
+	// RetryAfterDays is how long after the end of the rain a chamber is kept free
+	// for a second attempt; not known when none is kept free.
+	RetryAfterDays Given[int]
 }
 
 // Tubs are the tubs for tadpoles.
@@ -30,12 +39,29 @@ type Rules struct {
 	WarnInbreeding  float64 // inbreeding coefficient of young from which a pairing is warned about
 	MaxInbreeding   float64 // the same, from which it is refused; not below WarnInbreeding
 	PairingsASeason Given[int]
+	ClutchesASeason int           // most clutches that one female lays in a season, 0 for any number
+	Relax           []RelaxedRule // rules of pairing that are not applied
+	SpacePct        [2]int        // percentiles of development from and to which tubs and bins are kept free
+}
+
+// RelaxedRule is a rule of pairing that is not applied. Whether there is such a
+// rule, and whether it can be relaxed, is for others to say.
+type RelaxedRule struct {
+	Name string // small letters and hyphens
+
+	At strictyaml.Position
+}
+
+// Card is what stands on the card of an animal that leaves.
+type Card struct {
+	Contact string // a personal line; empty when nothing personal is printed
 }
 
 // Shipping is when parcels go.
 type Shipping struct {
 	Weekdays    []time.Weekday // days on which they are handed over, Monday first, none twice
 	TransitDays int            // days on the way, 1 to 5
+	Closed      []civil.Span   // days on which the carrier takes nothing, by first day
 }
 
 // The values of a file that leaves them out. The coefficients are those of
@@ -47,6 +73,9 @@ const (
 	defaultCertaintyPct   = 80
 	defaultTransitDays    = 1
 )
+
+// defaultSpacePct is the window of a forecast.
+var defaultSpacePct = [2]int{10, 90}
 
 // defaultWeekdays keeps parcels from lying over a weekend (common practice, no
 // source).

@@ -27,6 +27,7 @@ func (r *reader) fill() {
 	for i := range r.c.Animals {
 		r.fillBirth(i)
 	}
+	r.fillSeen()
 }
 
 func (r *reader) fillClutch(s subject) {

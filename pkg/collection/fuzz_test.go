@@ -63,7 +63,7 @@ func walk(t *testing.T, c *collection.Collection) {
 	}
 	for i := range c.Clutches {
 		k := &c.Clutches[i]
-		if _, ok := c.Profile(k.Species); !ok || !k.Laid.Known() {
+		if _, ok := c.Profile(k.Species); !ok || !c.Since(k.ID).Known() {
 			t.Fatalf("clutch %q has no profile or date", k.ID)
 		}
 		c.Looks(k.ID)

@@ -41,7 +41,7 @@ func TestDiagnostic(t *testing.T) {
 	c := full(t)
 	a, _ := c.Animal("R1")
 	got := c.Diagnostic(strictyaml.Warning, a.At, "it looks thin", "feed it")
-	assert.Equal(t, "testdata/full.yaml:31:10: warning: it looks thin; feed it", got.String())
+	assert.Equal(t, "testdata/full.yaml:32:10: warning: it looks thin; feed it", got.String())
 	assert.Equal(t, "  - {id: R1, species: hyperolius-sp, sex: male}", got.Excerpt)
 }
 
@@ -70,13 +70,13 @@ func TestWeightAndLength(t *testing.T) {
 	}
 	newest, ok := c.Weight("1e3", 0)
 	require.True(t, ok)
-	assert.Equal(t, collection.Measure{Value: 13, On: day("2026-04-30"), At: at(47, 5)}, newest, "an unknown day is the end")
+	assert.Equal(t, collection.Measure{Value: 13, On: day("2026-04-30"), At: at(48, 5)}, newest, "an unknown day is the end")
 	length, ok := c.Length("1e3", 0)
 	require.True(t, ok)
 	assert.Equal(t, 61.0, length.Value, "a later entry without a length changes nothing")
 	listed, ok := c.Length("7", 0)
 	require.True(t, ok)
-	assert.Equal(t, collection.Measure{Value: 65, At: at(25, 10)}, listed)
+	assert.Equal(t, collection.Measure{Value: 65, At: at(26, 10)}, listed)
 }
 
 func TestStatus(t *testing.T) {
@@ -105,16 +105,16 @@ func TestStatus(t *testing.T) {
 func TestLooksAndCounts(t *testing.T) {
 	c := full(t)
 	looks := []collection.Look{
-		{On: day("2021-05-07"), Saw: "hatched", At: at(44, 5)},
-		{On: day("2021-07-01"), Saw: "out-of-water", Some: true, At: at(43, 5)},
-		{On: day("2021-07-11"), Gosner: 46, At: at(45, 5)},
+		{On: day("2021-05-07"), Saw: "hatched", At: at(45, 5)},
+		{On: day("2021-07-01"), Saw: "out-of-water", Some: true, At: at(44, 5)},
+		{On: day("2021-07-11"), Gosner: 46, At: at(46, 5)},
 	}
 	if diff := cmp.Diff(looks, c.Looks("C-21")); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
 	counts := []collection.Count{
-		{On: day("2021-05-07"), Living: known(38), At: at(44, 5)},
-		{On: day("2021-07-01"), Living: known(3), Some: true, Losses: 2, At: at(43, 5)},
+		{On: day("2021-05-07"), Living: known(38), At: at(45, 5)},
+		{On: day("2021-07-01"), Living: known(3), Some: true, Losses: 2, At: at(44, 5)},
 	}
 	if diff := cmp.Diff(counts, c.Counts("C-21")); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
@@ -132,9 +132,9 @@ func TestPlaceAndTemperatures(t *testing.T) {
 	assert.Empty(t, c.PlaceOf("Y", 0))
 
 	want := []collection.Temperature{
-		{On: day("2021-06-01"), WaterC: known(24.5), At: at(51, 5)},
-		{On: day("2021-07-11"), WaterC: known(0.0), AirC: known(20.0), At: at(45, 5)},
-		{On: day("2021-08-01"), AirC: known(23.0), At: at(53, 5)},
+		{On: day("2021-06-01"), WaterC: known(24.5), At: at(52, 5)},
+		{On: day("2021-07-11"), WaterC: known(0.0), AirC: known(20.0), At: at(46, 5)},
+		{On: day("2021-08-01"), AirC: known(23.0), At: at(54, 5)},
 	}
 	if diff := cmp.Diff(want, c.Temperatures("C-21")); diff != "" {
 		t.Errorf("not before it was laid, not of the tub it had left, not after its end (-want +got):\n%s", diff)
@@ -144,8 +144,8 @@ func TestPlaceAndTemperatures(t *testing.T) {
 
 func TestBegan(t *testing.T) {
 	want := []collection.Beginning{
-		{Phase: species.Conditioning, On: day("2027-01-01"), At: at(50, 5)},
-		{Phase: species.WarmUp, On: day("2027-02-01"), At: at(49, 5)},
+		{Phase: species.Conditioning, On: day("2027-01-01"), At: at(51, 5)},
+		{Phase: species.WarmUp, On: day("2027-02-01"), At: at(50, 5)},
 	}
 	if diff := cmp.Diff(want, full(t).Began("P-27")); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

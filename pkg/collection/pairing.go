@@ -19,6 +19,8 @@ type Pairing struct {
 	// CertaintyPct is how sure it must be that the date is met, 50 to 95; of the
 	// target when that is named, and 0 with Start.
 	CertaintyPct int
+	NotBefore    civil.Date // conditioning does not begin earlier; unknown when it may at any time
+	LeaveOutCost Given[int] // what it costs to leave the pairing out of the plan; it must be planned when not known
 	Note         string
 
 	At strictyaml.Position // where its id stands
@@ -30,7 +32,9 @@ type Target struct {
 	On           civil.Date
 	Species      string // id
 	Froglets     int
-	CertaintyPct int // 50 to 95
+	CertaintyPct int        // 50 to 95
+	LateCost     Given[int] // of each day that the young are late; they must not be when it is not known
+	EarlyCost    Given[int] // of each day that they are early
 
 	At strictyaml.Position // where its name stands
 }

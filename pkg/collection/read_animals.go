@@ -30,6 +30,9 @@ func (r *reader) animal(m *strictyaml.Mapping, i int) {
 	if sex := m.Choice("sex", string(Male), string(Female), string(UnknownSex)); sex != "" {
 		a.Sex = Sex(sex)
 	}
+	if a.SexSign = r.phrase(m, "sex_sign"); a.SexSign != "" && a.Sex == UnknownSex {
+		r.doc.Errorf(m.Key("sex_sign"), "add sex: male or female, or remove it", "sex_sign stands without the sex")
+	}
 	a.Line, a.Locality = r.phrase(m, "line"), r.phrase(m, "locality")
 	a.Hatched, a.OutOfWater = r.date(m, "hatched"), r.date(m, "out_of_water")
 	a.Acquired = r.date(m, "acquired")
@@ -40,9 +43,30 @@ func (r *reader) animal(m *strictyaml.Mapping, i int) {
 	a.Place = r.phrase(m, "place")
 	a.Died, a.Left = r.date(m, "died"), r.date(m, "left")
 	a.Promised = r.phrase(m, "promised")
+	a.Holds = r.holds(m)
+	a.Food = r.phrase(m, "food")
 	a.Note = m.Text("note")
 	m.Done()
 	if m.Node.Kind == yaml.MappingNode && !m.Has("species") && !m.Has("clutch") {
 		r.errorAt(a.At, r.called(subject{animalKind, i})+" needs a species", "add species:, or the clutch it came from")
 	}
+}
+
+func (r *reader) holds(of *strictyaml.Mapping) []Hold {
+	var holds []Hold
+	for _, n := range of.List("holds") {
+		m := r.doc.Mapping(n, "a hold")
+		h := Hold{At: strictyaml.PositionOf(n)}
+		if kind := r.required(m, "kind"); kind != nil {
+			h.Kind = HoldKind(r.doc.Choice(kind, "kind", string(Quarantine), string(Health)))
+		}
+		h.From, h.Until = r.date(m, "from"), r.date(m, "until")
+		if before(h.Until, h.From) {
+			r.doc.Errorf(strictyaml.Value(n, "until"), "check both dates", "a hold ends on %s, before it begins on %s", h.Until, h.From)
+		}
+		h.Note = m.Text("note")
+		m.Done()
+		holds = append(holds, h)
+	}
+	return holds
 }

@@ -13,7 +13,7 @@ func (r *reader) clutches(top *strictyaml.Mapping) {
 func (r *reader) clutch(m *strictyaml.Mapping, i int) {
 	k := &r.c.Clutches[i]
 	k.ID, k.At = r.claim(m, subject{clutchKind, i})
-	k.Laid = r.neededDate(m, "laid")
+	k.Laid = r.date(m, "laid")
 	k.Sires, k.Dams = r.refs(m, "sire"), r.refs(m, "dam")
 	k.SireMix, k.DamMix = mix(m, "sire_mix"), mix(m, "dam_mix")
 	k.Species = r.speciesID(m)
@@ -22,8 +22,24 @@ func (r *reader) clutch(m *strictyaml.Mapping, i int) {
 	k.Line = r.phrase(m, "line")
 	k.Place = r.phrase(m, "place")
 	k.Ended = r.date(m, "ended")
+	k.Food = r.phrase(m, "food")
+	k.Promised = r.promised(m)
 	k.Note = m.Text("note")
 	m.Done()
+}
+
+func (r *reader) promised(of *strictyaml.Mapping) []Promise {
+	var promises []Promise
+	for _, n := range of.List("promised") {
+		m := r.doc.Mapping(n, "a promise")
+		p := Promise{To: r.needed(m, "to"), At: strictyaml.PositionOf(n)}
+		if v := r.required(m, "count"); v != nil {
+			p.Count, _ = r.doc.Int(v, "count", 1, maxCount)
+		}
+		m.Done()
+		promises = append(promises, p)
+	}
+	return promises
 }
 
 func mix(m *strictyaml.Mapping, key string) Mix {

@@ -29,12 +29,18 @@ var facts = []struct {
 	{"some", []string{"clutch"}},
 	{"count", []string{"clutch"}},
 	{"losses", []string{"clutch"}},
+	{"sold", []string{"clutch"}},
+	{"held_back", []string{"clutch"}},
 	{"began", []string{"pairing"}},
 	{"weight_g", []string{"animal", "clutch"}},
 	{"weight", []string{"animal", "clutch"}},
 	{"length_mm", []string{"animal", "clutch"}},
 	{"length", []string{"animal", "clutch"}},
+	{"ate", []string{"animal"}},
+	{"hold", []string{"animal"}},
+	{"until", []string{"animal"}},
 	{"status", []string{"animal"}},
+	{"to", []string{"animal", "clutch"}},
 	{"moved_to", []string{"animal", "clutch"}},
 	{"water_c", []string{"place", "clutch", "animal"}},
 	{"water", []string{"place", "clutch", "animal"}},
@@ -63,10 +69,18 @@ func (r *reader) entry(m *strictyaml.Mapping, e *Entry) {
 	r.seen(m, e)
 	e.Count = count(m, "count", 0)
 	e.Losses, _ = m.Int("losses", 1, maxCount)
+	e.Sold, _ = m.Int("sold", 1, maxCount)
+	e.HeldBack, _ = m.Int("held_back", 1, maxCount)
 	e.Began = species.PhaseName(m.Choice("began", phases...))
 	e.WeightG, _ = m.Quantity("weight", strictyaml.Grams(), leastG, mostG)
 	e.LengthMM, _ = m.Quantity("length", strictyaml.Millimetres(), leastMM, mostMM)
+	e.Ate = m.Choice("ate", "true") == "true"
+	r.held(m, e)
 	e.Status = Status(m.Choice("status", string(Died), string(Left)))
+	e.To = r.phrase(m, "to")
+	if e.To != "" && !m.Has("sold") && e.Status != Left {
+		r.doc.Errorf(m.Key("to"), "add status: left or sold:, or remove it", "to stands without what left")
+	}
 	e.MovedTo = r.phrase(m, "moved_to")
 	e.WaterC, e.AirC = temperature(m, "water"), temperature(m, "air")
 	e.Note = m.Text("note")
@@ -100,6 +114,21 @@ func (r *reader) seen(m *strictyaml.Mapping, e *Entry) {
 	e.Some = m.Choice("some", "true", "false") == "true"
 	if m.Has("some") && !m.Has("saw") && !m.Has("gosner") {
 		r.doc.Errorf(m.Key("some"), "add saw:, or remove it", "some stands without the stage that was seen")
+	}
+}
+
+// held takes a hold that began, or was lifted.
+func (r *reader) held(m *strictyaml.Mapping, e *Entry) {
+	e.Hold = HoldKind(m.Choice("hold", string(Quarantine), string(Health), string(Lifted)))
+	e.Until = r.date(m, "until")
+	switch {
+	case !m.Has("until"):
+	case !m.Has("hold"):
+		r.doc.Errorf(m.Key("until"), "add hold:, or remove it", "until stands without hold")
+	case e.Hold == Lifted:
+		r.doc.Errorf(m.Key("until"), "remove it", "a hold that is lifted has no until")
+	case before(e.Until, e.On):
+		r.doc.Errorf(strictyaml.Value(m.Node, "until"), "check both dates", "a hold ends on %s, before it begins on %s", e.Until, e.On)
 	}
 }
 

@@ -15,6 +15,12 @@ import (
 // maxCount is the largest number of anything that is taken for meant.
 const maxCount = 100_000
 
+// The largest costs, in units of the keeper's own.
+const (
+	maxDayCost   = 1_000
+	maxLeaveCost = 10_000
+)
+
 var holidayCode = regexp.MustCompile(`^[a-z]{2}(-[a-z0-9]{1,3})?$`)
 
 func (r *reader) holidays(m *strictyaml.Mapping) string {
@@ -27,15 +33,15 @@ func (r *reader) holidays(m *strictyaml.Mapping) string {
 	return code
 }
 
-// away gives the days on which nobody is there, by first day.
-func (r *reader) away(m *strictyaml.Mapping) []civil.Span {
+// spans takes a list of days, and gives them by first day.
+func (r *reader) spans(m *strictyaml.Mapping, key string) []civil.Span {
 	type placed struct {
 		civil.Span
 		at *yaml.Node
 	}
 	var spans []placed
-	for _, n := range m.List("away") {
-		if s := r.span(n, "away", civil.ParseSpan); s.Days() > 0 {
+	for _, n := range m.List(key) {
+		if s := r.span(n, key, civil.ParseSpan); s.Days() > 0 {
 			spans = append(spans, placed{s, n})
 		}
 	}
@@ -44,7 +50,7 @@ func (r *reader) away(m *strictyaml.Mapping) []civil.Span {
 	var longest placed // the one of those before that ends last
 	for _, s := range spans {
 		if longest.Overlaps(s.Span) {
-			r.doc.Warnf(s.at, "join them", "away: %s overlaps %s of line %d", s.Span, longest.Span, longest.at.Line)
+			r.doc.Warnf(s.at, "join them", "%s: %s overlaps %s of line %d", key, s.Span, longest.Span, longest.at.Line)
 		}
 		if s.Last > longest.Last {
 			longest = s
@@ -70,6 +76,7 @@ func (r *reader) shipping(top *strictyaml.Mapping) Shipping {
 	if days, ok := m.Int("transit_days", 1, 5); ok {
 		s.TransitDays = days
 	}
+	s.Closed = r.spans(m, "carrier_closed")
 	m.Done()
 	return s
 }
@@ -105,6 +112,7 @@ func (r *reader) targets(top *strictyaml.Mapping) {
 		if pct, ok := m.Int("certainty_pct", 50, 95); ok {
 			t.CertaintyPct = pct
 		}
+		t.LateCost, t.EarlyCost = given(m.Int("late_cost", 0, maxDayCost)), given(m.Int("early_cost", 0, maxDayCost))
 		m.Done()
 		if first, twice := r.c.targets[t.Name]; twice {
 			r.errorAt(t.At, quoted("target", t.Name)+" stands twice, first in line "+line(r.c.Targets[first].At), "give one of them another name")
@@ -134,6 +142,7 @@ func (r *reader) equipment(top *strictyaml.Mapping) Equipment {
 		bins.Done()
 	}
 	e.MinutesADay = given(m.Int("minutes_a_day", 0, 24*60))
+	e.RetryAfterDays = given(m.Int("retry_after_days", 0, 365))
 	m.Done()
 	return e
 }
@@ -149,26 +158,12 @@ func count(m *strictyaml.Mapping, key string, least int) Given[int] {
 	return given(m.Int(key, least, maxCount))
 }
 
-func (r *reader) rules(top *strictyaml.Mapping) Rules {
-	rules := Rules{WarnInbreeding: defaultWarnInbreeding, MaxInbreeding: defaultMaxInbreeding}
-	m := top.Sub("rules", "rules")
+func (r *reader) card(top *strictyaml.Mapping) Card {
+	m := top.Sub("card", "the card")
 	if m == nil {
-		return rules
+		return Card{}
 	}
-	warn, warned := m.Float("warn_inbreeding", 0, 1)
-	most, refused := m.Float("max_inbreeding", 0, 1)
-	switch {
-	case warned && refused && warn > most:
-		r.doc.Errorf(strictyaml.Value(m.Node, "warn_inbreeding"), "make it the smaller one",
-			"warn_inbreeding %v is above max_inbreeding %v", warn, most)
-	case warned && !refused:
-		rules.WarnInbreeding, rules.MaxInbreeding = warn, max(warn, defaultMaxInbreeding)
-	case refused && !warned:
-		rules.WarnInbreeding, rules.MaxInbreeding = min(defaultWarnInbreeding, most), most
-	case warned && refused:
-		rules.WarnInbreeding, rules.MaxInbreeding = warn, most
-	}
-	rules.PairingsASeason = given(m.Int("pairings_a_season", 1, maxCount))
+	card := Card{Contact: r.phrase(m, "contact")}
 	m.Done()
-	return rules
+	return card
 }

@@ -64,7 +64,7 @@ func TestReadMinimal(t *testing.T) {
 			Weekdays:    []time.Weekday{time.Monday, time.Tuesday, time.Wednesday, time.Thursday},
 			TransitDays: 1,
 		},
-		Rules: collection.Rules{WarnInbreeding: 0.0625, MaxInbreeding: 0.125},
+		Rules: collection.Rules{WarnInbreeding: 0.0625, MaxInbreeding: 0.125, SpacePct: [2]int{10, 90}},
 	}
 	if diff := cmp.Diff(want, c, compare); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
@@ -78,9 +78,9 @@ func TestReadFullRoom(t *testing.T) {
 		Holidays:   "de-by",
 		HolidaysAt: strictyaml.Position{Line: 3, Column: 11},
 		Away:       []civil.Span{{First: day("2027-02-13"), Last: day("2027-02-13")}, {First: day("2027-05-08"), Last: day("2027-05-16")}},
-		Shipping:   collection.Shipping{Weekdays: []time.Weekday{time.Monday, time.Wednesday}, TransitDays: 2},
+		Shipping:   collection.Shipping{Weekdays: []time.Weekday{time.Monday, time.Wednesday}, TransitDays: 2, Closed: []civil.Span{{First: day("2027-12-20"), Last: day("2027-12-24")}}},
 		Targets: []collection.Target{
-			{Name: "autumn show", On: day("2027-09-18"), Species: "agalychnis-callidryas", Froglets: 60, CertaintyPct: 90, At: at(7, 12)},
+			{Name: "autumn show", On: day("2027-09-18"), Species: "agalychnis-callidryas", Froglets: 60, CertaintyPct: 90, LateCost: known(20), EarlyCost: known(0), At: at(7, 12)},
 			{Name: "club day", On: day("2027-10-02"), Species: "hyperolius-sp", Froglets: 5, CertaintyPct: 80, At: at(8, 12)},
 		},
 		Equipment: collection.Equipment{
@@ -89,8 +89,14 @@ func TestReadFullRoom(t *testing.T) {
 			TadpoleTubs:   collection.Tubs{Count: known(24), Litres: known(12.5), WaterC: known(25.0)},
 			FrogletBins:   collection.Bins{Count: known(30), Froglets: known(10)},
 			MinutesADay:   known(120),
+
+			RetryAfterDays: known(14),
 		},
-		Rules: collection.Rules{WarnInbreeding: 0.05, MaxInbreeding: 0.1, PairingsASeason: known(8)},
+		Rules: collection.Rules{
+			WarnInbreeding: 0.05, MaxInbreeding: 0.1, PairingsASeason: known(8), ClutchesASeason: 2,
+			Relax: []collection.RelaxedRule{{Name: "rest", At: at(16, 105)}, {Name: "weight", At: at(16, 111)}}, SpacePct: [2]int{20, 75},
+		},
+		Card: collection.Card{Contact: "lindenhof@example.org"},
 	}
 	c.Animals, c.Clutches, c.Pairings, c.Diary = nil, nil, nil, nil
 	if diff := cmp.Diff(want, c, compare); diff != "" {
@@ -104,32 +110,36 @@ func TestReadFullAnimals(t *testing.T) {
 	want := []collection.Animal{
 		{
 			ID: "007", Name: "Otto", Species: frog, Sex: collection.Male, Line: "Tarcoles", Locality: "Costa Rica",
-			Acquired: day("2019-04-10"), Died: day("2024-09-02"), WeightG: 0.25 * 28.349523125, At: at(24, 10),
+			Acquired: day("2019-04-10"), Died: day("2024-09-02"), WeightG: 0.25 * 28.349523125, At: at(25, 10),
 		},
 		{
 			ID: "7", Species: frog, Sex: collection.Female, Line: "Tarcoles", Locality: "Costa Rica",
-			Hatched: day("2018-01-02"), OutOfWater: day("2018-03-04"), LengthMM: 65, Place: "tank-1", Promised: "nobody",
-			Note: "old\nand kept", At: at(25, 10),
+			Hatched: day("2018-01-02"), OutOfWater: day("2018-03-04"), LengthMM: 65, Place: "tank-1", Promised: "nobody", SexSign: "laid eggs", Food: "crickets",
+			Holds: []collection.Hold{
+				{Kind: collection.Health, Until: day("2027-03-01"), Note: "thin", At: at(26, 237)},
+				{Kind: collection.Quarantine, From: day("2027-01-01"), At: at(26, 284)},
+			},
+			Note: "old\nand kept", At: at(26, 10),
 		},
-		{ID: "no", Species: frog, Sex: collection.Male, Left: day("2026-01-01"), At: at(26, 10)},
+		{ID: "no", Species: frog, Sex: collection.Male, Left: day("2026-01-01"), At: at(27, 10)},
 		{
 			ID: "1e3", Species: frog, Sex: collection.Female, Line: "Tarcoles", // the dam's; the sires' localities differ
-			Hatched: day("2021-05-07"), OutOfWater: day("2021-07-11"), Sires: males, Dams: []string{"7"}, Clutch: "C-21", At: at(27, 10),
+			Hatched: day("2021-05-07"), OutOfWater: day("2021-07-11"), Sires: males, Dams: []string{"7"}, Clutch: "C-21", At: at(28, 10),
 		},
 		{
 			ID: "Y", Species: frog, Sex: collection.UnknownSex, Sires: males, Dams: []string{"7"},
-			Died: day("2026-04-30"), WeightG: 5.5, LengthMM: 50, At: at(28, 10),
+			Died: day("2026-04-30"), WeightG: 5.5, LengthMM: 50, At: at(29, 10),
 		},
 		{
 			ID: "Z", Species: frog, Sex: collection.UnknownSex, Line: "new", Locality: "garden",
-			Hatched: day("2021-05-09"), OutOfWater: day("2021-07-30"), Sires: males, Dams: []string{"7"}, Clutch: "C-21", At: at(29, 10),
+			Hatched: day("2021-05-09"), OutOfWater: day("2021-07-30"), Sires: males, Dams: []string{"7"}, Clutch: "C-21", At: at(30, 10),
 		},
 		{ // it died as a tadpole, before all of its clutch had left the water
 			ID: "T", Species: frog, Sex: collection.UnknownSex, Line: "Tarcoles",
-			Hatched: day("2021-05-07"), Died: day("2021-06-30"), Sires: males, Dams: []string{"7"}, Clutch: "C-21", At: at(30, 10),
+			Hatched: day("2021-05-07"), Died: day("2021-06-30"), Sires: males, Dams: []string{"7"}, Clutch: "C-21", At: at(31, 10),
 		},
-		{ID: "R1", Species: "hyperolius-sp", Sex: collection.Male, At: at(31, 10)},
-		{ID: "R2", Species: "hyperolius-sp", Sex: collection.Female, At: at(32, 10)},
+		{ID: "R1", Species: "hyperolius-sp", Sex: collection.Male, At: at(32, 10)},
+		{ID: "R2", Species: "hyperolius-sp", Sex: collection.Female, At: at(33, 10)},
 	}
 	if diff := cmp.Diff(want, full(t).Animals, compare); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
@@ -142,15 +152,16 @@ func TestReadFullClutchesAndPairings(t *testing.T) {
 		{
 			ID: "C-21", Species: "agalychnis-callidryas", Laid: day("2021-05-01"), Sires: []string{"007", "no"}, Dams: []string{"7"},
 			SireMix: collection.Several, DamMix: collection.One, Eggs: 40, Line: "Tarcoles", Place: "tub-3",
-			Ended: day("2021-09-30"), Note: "first", At: at(34, 10),
+			Ended: day("2021-09-30"), Food: "nettle", Note: "first",
+			Promised: []collection.Promise{{To: "Anna", Count: 4, At: at(35, 146)}, {To: "the zoo", Count: 2, At: at(35, 168)}}, At: at(35, 10),
 		},
 		{
 			ID: "C-27", Species: "hyperolius-sp", Laid: day("2027-03-01"), Sires: []string{"R1"}, Dams: []string{"R2"},
-			SireMix: collection.One, DamMix: collection.One, Pairing: "P-27", Line: "reds", At: at(35, 10),
+			SireMix: collection.One, DamMix: collection.One, Pairing: "P-27", Line: "reds", At: at(36, 10),
 		},
 		{
-			ID: "C-x", Species: "theloderma-corticale", Laid: day("2022-05-01"),
-			SireMix: collection.One, DamMix: collection.One, At: at(36, 10),
+			ID: "C-x", Species: "theloderma-corticale",
+			SireMix: collection.One, DamMix: collection.One, At: at(37, 10),
 		},
 	}
 	if diff := cmp.Diff(clutches, c.Clutches, compare); diff != "" {
@@ -158,13 +169,14 @@ func TestReadFullClutchesAndPairings(t *testing.T) {
 	}
 	reds := collection.Pairing{Species: "agalychnis-callidryas", Sires: []string{"no"}, Dams: []string{"1e3"}}
 	p28, p29, p30 := reds, reds, reds
-	p28.ID, p28.ReadyBy, p28.CertaintyPct, p28.At = "P-28", day("2028-10-01"), 70, at(39, 10)
-	p29.ID, p29.ReadyBy, p29.CertaintyPct, p29.At = "P-29", day("2028-10-01"), 80, at(40, 10)
-	p30.ID, p30.Start, p30.At = "P-30", day("2027-01-09"), at(41, 10)
+	p28.ID, p28.ReadyBy, p28.CertaintyPct, p28.At = "P-28", day("2028-10-01"), 70, at(40, 10)
+	p28.NotBefore, p28.LeaveOutCost = day("2028-01-05"), known(300)
+	p29.ID, p29.ReadyBy, p29.CertaintyPct, p29.At = "P-29", day("2028-10-01"), 80, at(41, 10)
+	p30.ID, p30.Start, p30.At = "P-30", day("2027-01-09"), at(42, 10)
 	pairings := []collection.Pairing{
 		{
 			ID: "P-27", Species: "hyperolius-sp", Sires: []string{"R1"}, Dams: []string{"R2"}, Target: "club day",
-			ReadyBy: day("2027-10-02"), CertaintyPct: 80, Note: "again", At: at(38, 10),
+			ReadyBy: day("2027-10-02"), CertaintyPct: 80, Note: "again", At: at(39, 10),
 		},
 		p28, p29, p30,
 	}
@@ -175,19 +187,24 @@ func TestReadFullClutchesAndPairings(t *testing.T) {
 
 func TestReadFullDiary(t *testing.T) {
 	want := []collection.Entry{
-		{On: day("2021-07-01"), Clutch: "C-21", Saw: "out-of-water", Some: true, Count: known(3), Losses: 2, At: at(43, 5)},
-		{On: day("2021-05-07"), Clutch: "C-21", Saw: "hatched", Count: known(38), At: at(44, 5)},
-		{On: day("2021-07-11"), Clutch: "C-21", Gosner: 46, MovedTo: "bin-1", WaterC: known(0.0), AirC: known(20.0), At: at(45, 5)},
-		{On: day("2026-03-30"), Animal: "1e3", WeightG: 12.4, LengthMM: 61, MovedTo: "tank-2", At: at(46, 5)},
-		{On: day("2026-04-30"), Animal: "1e3", WeightG: 13, At: at(47, 5)},
-		{On: day("2026-04-30"), Animal: "Y", Status: collection.Died, Note: "old age", At: at(48, 5)},
-		{On: day("2027-02-01"), Pairing: "P-27", Began: species.WarmUp, At: at(49, 5)},
-		{On: day("2027-01-01"), Pairing: "P-27", Began: species.Conditioning, At: at(50, 5)},
-		{On: day("2021-06-01"), Place: "tub-3", WaterC: known(24.5), At: at(51, 5)},
-		{On: day("2021-08-01"), Place: "tub-3", WaterC: known(20.0), At: at(52, 5)},
-		{On: day("2021-08-01"), Place: "bin-1", AirC: known(23.0), At: at(53, 5)},
-		{On: day("2021-04-30"), Place: "tub-3", WaterC: known(22.0), At: at(54, 5)},
-		{On: day("2021-10-01"), Place: "bin-1", AirC: known(19.0), At: at(55, 5)},
+		{On: day("2021-07-01"), Clutch: "C-21", Saw: "out-of-water", Some: true, Count: known(3), Losses: 2, At: at(44, 5)},
+		{On: day("2021-05-07"), Clutch: "C-21", Saw: "hatched", Count: known(38), At: at(45, 5)},
+		{On: day("2021-07-11"), Clutch: "C-21", Gosner: 46, MovedTo: "bin-1", WaterC: known(0.0), AirC: known(20.0), At: at(46, 5)},
+		{On: day("2026-03-30"), Animal: "1e3", WeightG: 12.4, LengthMM: 61, MovedTo: "tank-2", At: at(47, 5)},
+		{On: day("2026-04-30"), Animal: "1e3", WeightG: 13, At: at(48, 5)},
+		{On: day("2026-04-30"), Animal: "Y", Status: collection.Died, Note: "old age", At: at(49, 5)},
+		{On: day("2027-02-01"), Pairing: "P-27", Began: species.WarmUp, At: at(50, 5)},
+		{On: day("2027-01-01"), Pairing: "P-27", Began: species.Conditioning, At: at(51, 5)},
+		{On: day("2021-06-01"), Place: "tub-3", WaterC: known(24.5), At: at(52, 5)},
+		{On: day("2021-08-01"), Place: "tub-3", WaterC: known(20.0), At: at(53, 5)},
+		{On: day("2021-08-01"), Place: "bin-1", AirC: known(23.0), At: at(54, 5)},
+		{On: day("2021-04-30"), Place: "tub-3", WaterC: known(22.0), At: at(55, 5)},
+		{On: day("2021-10-01"), Place: "bin-1", AirC: known(19.0), At: at(56, 5)},
+		{On: day("2021-09-01"), Clutch: "C-21", Sold: 3, To: "Anna", HeldBack: 2, At: at(57, 5)},
+		{On: day("2027-02-01"), Animal: "7", Hold: collection.Quarantine, Until: day("2027-02-20"), Ate: true, At: at(58, 5)},
+		{On: day("2027-02-10"), Animal: "7", Hold: collection.Lifted, At: at(59, 5)},
+		{On: day("2026-01-01"), Animal: "no", Status: collection.Left, To: "Bernd", At: at(60, 5)},
+		{On: day("2022-05-03"), Clutch: "C-x", Saw: "hatched", At: at(61, 5)},
 	}
 	if diff := cmp.Diff(want, full(t).Diary, compare); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)

@@ -30,7 +30,7 @@ diary:
 				`4:83: died: "20250301" is not a date: it is not written YYYY-MM-DD; write year, month and day as 2027-03-19`,
 				"4:99: left is one value, not a list; write one value",
 				"5:45: hatched is in the year 0205; write a year from 1900 to 2199",
-				"7:5: a clutch has no value for laid; add laid:",
+				`7:10: clutch "K" has no date of laying, and no stage of it was seen; add laid:, or a diary entry that says what was seen: saw: or gosner:`,
 				`8:42: laid: "" is not a date: it is not written YYYY-MM-DD; write year, month and day as 2027-03-19`,
 				"10:5: a diary entry has no value for on; add on:",
 			},

@@ -17,7 +17,8 @@ type Temperature struct {
 
 // Temperatures gives what was measured in a clutch, by date: the entries about
 // the clutch itself, and those about a place on days on which the clutch was
-// there. Days before it was laid and after it ended are left out.
+// there. Days before it was laid, or first seen when that is not known, and after
+// it ended are left out.
 func (c *Collection) Temperatures(clutch string) []Temperature {
 	k, ok := c.Clutch(clutch)
 	if !ok {
@@ -54,7 +55,7 @@ type stay struct {
 // stays gives where k was, in order. Of two moves on one day only the later
 // one in the file counts.
 func (c *Collection) stays(k *Clutch) []stay {
-	all := []stay{{place: k.Place, from: k.Laid}}
+	all := []stay{{place: k.Place, from: c.Since(k.ID)}}
 	for _, e := range c.DiaryOf(k.ID) {
 		if e.MovedTo != "" {
 			all[len(all)-1].to = e.On

@@ -51,7 +51,7 @@ func ancestryOf(c *collection.Collection) (*Ancestry, error) {
 		of, sireMix, damMix := animal.ID, collection.One, collection.One
 		var laid civil.Date
 		if k, ok := c.Clutch(animal.Clutch); ok {
-			of, sireMix, damMix, laid = k.ID, k.SireMix, k.DamMix, k.Laid
+			of, sireMix, damMix, laid = k.ID, k.SireMix, k.DamMix, c.Since(k.ID)
 		}
 		records[i] = pedigree.Record{
 			ID:   animal.ID,

@@ -7,7 +7,8 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/collection"
 )
 
-// layings are the days on which clutches were laid, in order.
+// layings are the days on which clutches were laid, in order; of one whose day
+// is not known, the day on which it was first seen.
 type layings struct {
 	byDam     map[string][]civil.Date // every animal that may be the dam
 	byPairing map[string][]civil.Date
@@ -18,10 +19,10 @@ func layingsOf(c *collection.Collection) layings {
 	for i := range c.Clutches {
 		k := &c.Clutches[i]
 		for _, dam := range k.Dams {
-			l.byDam[dam] = append(l.byDam[dam], k.Laid)
+			l.byDam[dam] = append(l.byDam[dam], c.Since(k.ID))
 		}
 		if k.Pairing != "" {
-			l.byPairing[k.Pairing] = append(l.byPairing[k.Pairing], k.Laid)
+			l.byPairing[k.Pairing] = append(l.byPairing[k.Pairing], c.Since(k.ID))
 		}
 	}
 	for _, by := range []map[string][]civil.Date{l.byDam, l.byPairing} {

@@ -39,7 +39,7 @@ func (p *Profile) read(m *strictyaml.Mapping, outer string) {
 	if adult := s.sub("adult", "adult"); adult != nil {
 		adult.fields(p.Adult.fields())
 	}
-	s.some(p.lawFields())
+	s.some(p.keepFields())
 	p.readCautions(s)
 	s.Done()
 }

@@ -22,6 +22,7 @@ func ExampleFind() {
 	// at_c: 22 to 24 °C (Nieuwkoop & Faber 1994, Normal Table of Xenopus laevis, at 22 to 24; spread from memory)
 	// law: Q10 3 at 17.5 °C, 2.5 at 23 °C, 1.6 at 28 °C (Moore 1939, Ecology 20, and Johnson 1964, thesis, Oregon (eggs of ranids, rounded); that it holds here from memory)
 	// covers_c: 19 to 26 °C (from memory)
+	// minutes_a_day: 15 minutes a day (common practice, no source)
 	// survival: 85 % (from memory)
 }
 

@@ -14,12 +14,13 @@ func (p *Profile) each(visit func(section string, fields []field)) {
 	visit("maturity: female", p.Maturity.Female.fields())
 	visit("sale", p.Sale.fields())
 	visit("adult", p.Adult.fields())
-	visit("", p.lawFields())
+	visit("", p.keepFields())
 }
 
 func (p *Profile) youngFields() []field {
 	return []field{
 		{"safe_c", rangeValue{to: &p.Safe, measure: celsius}},
+		{"transport_c", rangeValue{to: &p.TransportC, measure: celsius}},
 		{"tadpoles_per_litre", numberValue{&p.TadpolesPerLitre, perLitre}},
 	}
 }
@@ -36,6 +37,7 @@ func (ph *Phase) fields() []field {
 		{"night_c", rangeValue{to: &ph.NightC, measure: celsius}},
 		{"humidity_pct", rangeValue{to: &ph.HumidityPct, measure: percent}},
 		{"light_h", numberValue{&ph.LightH, hours}},
+		{"minutes_a_day", numberValue{&ph.MinutesADay, minutes}},
 		{"feeding", textValue{&ph.Feeding}},
 		{"note", textValue{&ph.Note}},
 	}
@@ -56,6 +58,7 @@ func (s *Step) fields() []field {
 		{"at_c", rangeValue{to: &s.AtC, measure: celsius}},
 		{"law", lawValue{&s.Law}},
 		{"covers_c", rangeValue{to: &s.CoversC, measure: celsius}},
+		{"minutes_a_day", numberValue{&s.MinutesADay, minutes}},
 		{"survival", shareValue{&s.Survival}},
 		{"stall", shareValue{&s.Stall}},
 		{"siblings", shareValue{&s.Siblings}},
@@ -98,6 +101,9 @@ func (a *Adult) fields() []field {
 	}
 }
 
-func (p *Profile) lawFields() []field {
-	return []field{{"cites", textValue{&p.CITES}}}
+func (p *Profile) keepFields() []field {
+	return []field{
+		{"quarantine_days", numberValue{&p.QuarantineDays, held}},
+		{"cites", textValue{&p.CITES}},
+	}
 }

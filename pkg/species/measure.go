@@ -31,6 +31,8 @@ var (
 	nights    = measure{" nights", 0.1, 365}
 	stepDays  = measure{" days", 0.01, 3650}
 	times     = measure{" times", 1, 100}
+	minutes   = measure{" minutes a day", 0, 1440}
+	held      = measure{" days", 1, 730}
 
 	tenDegrees = measure{"", 1, 20}
 )

@@ -36,6 +36,7 @@ type Phase struct {
 	DayC, NightC Range
 	HumidityPct  Range
 	LightH       Number // hours of light a day
+	MinutesADay  Number // hands-on work on the pairing
 	Feeding      Text
 	Note         Text
 }

@@ -25,11 +25,13 @@ type Profile struct {
 	Breeding         Breeding
 	Development      []Step // from egg to sale-ready, in order
 	Safe             Range  // °C of water and air that eggs, tadpoles and froglets may be kept at
+	TransportC       Range  // °C outside at which young travel
 	TadpolesPerLitre Number // most tadpoles in a litre of an ordinary tub
 	Maturity         struct{ Male, Female Maturity }
 	Sale             Sale
 	Adult            Adult
-	CITES            Text // appendix, or that none is known
+	QuarantineDays   Number // days that a new animal is kept apart
+	CITES            Text   // appendix, or that none is known
 	Cautions         []Text
 }
 

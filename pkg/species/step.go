@@ -21,13 +21,15 @@ func (n StepName) key() string { return strings.ReplaceAll(string(n), "-", "_") 
 
 // Step is one step of development.
 type Step struct {
-	Name     StepName
-	Days     Percentiles // days that the step takes one clutch at AtC
-	AtC      Range       // °C at which Days hold: of water, for GrowOut of air
-	Law      Law         // how the length follows the temperature; where it is not known, Days hold at AtC only
-	CoversC  Range       // °C over which the source of Law has it; where it is not known, AtC
-	Survival Number      // usual share that comes through the step, 0 to 1
-	Stall    Number      // share of clutches that never get through the step, 0 to 1
-	Siblings Number      // spread of siblings about the half date of the end, as a share of the time since laying
-	Note     Text
+	Name    StepName
+	Days    Percentiles // days that the step takes one clutch at AtC
+	AtC     Range       // °C at which Days hold: of water, for GrowOut of air
+	Law     Law         // how the length follows the temperature; where it is not known, Days hold at AtC only
+	CoversC Range       // °C over which the source of Law has it; where it is not known, AtC
+	// MinutesADay is the hands-on work on one clutch.
+	MinutesADay Number
+	Survival    Number // usual share that comes through the step, 0 to 1
+	Stall       Number // share of clutches that never get through the step, 0 to 1
+	Siblings    Number // spread of siblings about the half date of the end, as a share of the time since laying
+	Note        Text
 }
