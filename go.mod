@@ -7,7 +7,6 @@ require (
 	github.com/emersion/go-ical v0.0.0-20250329121855-f41e73efc392
 	github.com/emicklei/dot v1.6.2
 	github.com/google/go-cmp v0.7.0
-	github.com/google/renameio/v2 v2.0.2
 	github.com/jedib0t/go-pretty/v6 v6.8.3
 	github.com/rickar/cal/v2 v2.1.13
 	github.com/rogpeppe/go-internal v1.16.0

@@ -51,7 +51,6 @@ var foreign = map[string][]string{
 	"collection": {"go.yaml.in/yaml/v3"},
 	"calendar":   {"github.com/arran4/golang-ical", "github.com/rickar/cal/v2"},
 	"lineage":    {"github.com/emicklei/dot"},
-	"wholefile":  {"github.com/google/renameio/v2"},
 }
 
 // standard has packages of the standard library that are kept out of pkg, with

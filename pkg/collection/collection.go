@@ -42,6 +42,7 @@ type Collection struct {
 	profiles map[string]*species.Profile
 	diary    diary
 	seen     []Look // of each clutch the first, with an unknown day for none
+	outline  Outline
 }
 
 // subject is what an id stands for.

@@ -57,6 +57,7 @@ func Read(file string, data []byte) (*Collection, strictyaml.Diagnostics) {
 	if problems.HasErrors() {
 		return nil, problems
 	}
+	r.c.outline = outlineOf(doc.Root)
 	doc.Root = nil // only the lines are needed from here on, and the nodes are large
 	return r.c, problems
 }

@@ -4,6 +4,12 @@
 // the operating system to store it, and renames it over the old one. Whoever
 // opens the file meanwhile, or after a power cut, finds the old content or the
 // new, and never a part of either.
+//
+// [Update] makes the new content from the old one, with a lock that keeps a
+// second Update of the file waiting, so that neither loses what the other wrote.
+//
+// A program that is killed on the way may leave a file .NAME.1.tmp behind, which
+// is of no use to anyone and can be deleted.
 package wholefile
 
 import (
@@ -24,15 +30,16 @@ var ErrNotRegular = errors.New("not a regular file")
 // file keep the old content.
 //
 // When there is an error the old file is as it was, and the temporary file is
-// gone. Errors can be asked with errors.Is for [ErrNotRegular],
-// fs.ErrPermission, fs.ErrNotExist and the errors of the system, and are an
-// *fs.PathError or, for the last step, an *os.LinkError.
+// gone; only a *[FolderError] comes after the new file is in place. Errors can
+// be asked with errors.Is for [ErrNotRegular], fs.ErrPermission, fs.ErrNotExist
+// and the errors of the system, and are an *fs.PathError or, for the last step,
+// an *os.LinkError.
 func Write(path string, data []byte) error {
 	real, err := follow(path)
 	if err != nil {
 		return err
 	}
-	return replace(real, data)
+	return replace(system{}, real, data)
 }
 
 // follow gives the file that path leads to, which need not exist yet.
