@@ -1,6 +1,10 @@
 package occupancy
 
-import "github.com/spawnwright/spawnwright/pkg/civil"
+import (
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+)
 
 // Load is how much is needed of one resource on one day.
 type Load struct {
@@ -36,16 +40,17 @@ func Loads(s Season) ([][]Load, error) {
 func (s *Season) loads() [][]Load {
 	needs := s.needs()
 	all := make([][]Load, len(s.Resources))
+	sum := newSum()
 	for r, resource := range s.Resources {
 		all[r] = make([]Load, s.Days)
 		for d := range all[r] {
-			sum := []float64{1}
+			sum.clear()
 			for _, n := range needs[r] {
 				if n.from <= d && d < n.to() {
-					sum = convolve(sum, n.days[d-n.from])
+					sum.add(n.days[d-n.from])
 				}
 			}
-			all[r][d] = newLoad(s.First.Add(d), sum, resource.Count)
+			all[r][d] = newLoad(s.First.Add(d), slices.Clone(sum.chances), resource.Count)
 		}
 	}
 	return all
@@ -71,21 +76,4 @@ func (l Load) quantile(p float64) int {
 		}
 	}
 	return len(l.chances) - 1
-}
-
-// convolve gives the distribution of the sum of two independent numbers.
-func convolve(a, b []float64) []float64 {
-	if len(b) == 1 {
-		return a // it needs nothing for certain
-	}
-	sum := make([]float64, len(a)+len(b)-1)
-	for i, p := range a {
-		if p == 0 {
-			continue
-		}
-		for j, q := range b {
-			sum[i+j] += p * q
-		}
-	}
-	return sum
 }

@@ -3,7 +3,6 @@ package occupancy
 import (
 	"fmt"
 	"math"
-	"slices"
 	"sync"
 )
 
@@ -58,8 +57,8 @@ func (c *Change) add(d Change) {
 // that [Assess] plays with the same options. The error is a *[SeasonError]. It
 // panics when o is out of range, as [Assess] does, or a move is of no clutch.
 //
-// The cost for each season is O(days × resources) for each move of a clutch that
-// comes in it.
+// The cost for each season is O(days × resources), and for each move of a clutch
+// that comes in it the days on which it holds something before or after.
 func TryMoves(s Season, o Options, moves []Move) ([]Moved, error) {
 	o.must()
 	for _, m := range moves {
@@ -75,10 +74,10 @@ func TryMoves(s Season, o Options, moves []Move) ([]Moved, error) {
 	var adding sync.Mutex
 	o.each(func(from, step int) {
 		part := t.blank(o.Seasons)
-		g := newGame(&s, t.deck)
+		p := newProbe(t)
 		for n := from; n < o.Seasons; n += step {
-			g.deal(o.Seed, n)
-			t.look(g, part)
+			p.game.deal(o.Seed, n)
+			p.look(part)
 		}
 		adding.Lock()
 		defer adding.Unlock()
@@ -90,60 +89,4 @@ func TryMoves(s Season, o Options, moves []Move) ([]Moved, error) {
 		}
 	})
 	return all, nil
-}
-
-// trial is moves that are tried.
-type trial struct {
-	season *Season
-	deck   *deck
-	moves  []Move
-	rises  [][][]rise // [move][course]: what the clutch does once it is moved
-}
-
-func newTrial(s *Season, moves []Move) *trial {
-	t := &trial{season: s, deck: newDeck(s), moves: moves}
-	for _, m := range moves {
-		t.rises = append(t.rises, s.risesOf(s.Clutches[m.Clutch], m.Days))
-	}
-	return t
-}
-
-func (t *trial) blank(seasons int) []Moved {
-	all := make([]Moved, len(t.moves))
-	change := Change{Short: Chance{Of: seasons}}
-	for i, m := range t.moves {
-		all[i] = Moved{Move: m, Any: change, Resources: slices.Repeat([]Change{change}, len(t.season.Resources))}
-	}
-	return all
-}
-
-// look notes what the moves do in the season that g has dealt.
-func (t *trial) look(g *game, out []Moved) {
-	before, anyBefore := g.short()
-	for i, m := range t.moves {
-		after, anyAfter := before, anyBefore
-		if course := g.course[m.Clutch]; course >= 0 && m.Days != 0 {
-			was, is := t.deck.rises[m.Clutch][course], t.rises[i][course]
-			g.put(was, -1)
-			g.put(is, 1)
-			after, anyAfter = g.short()
-			g.put(is, -1)
-			g.put(was, 1)
-		}
-		out[i].Any.note(anyBefore, anyAfter)
-		for r := range after {
-			out[i].Resources[r].note(before[r], after[r])
-		}
-	}
-}
-
-// short reports which resources run out, and whether any does.
-func (g *game) short() (each []bool, any bool) {
-	each = make([]bool, len(g.load))
-	for r := range each {
-		_, over := g.look(r)
-		each[r] = over > 0
-		any = any || each[r]
-	}
-	return each, any
 }

@@ -156,10 +156,22 @@ func TestAssessTwin(t *testing.T) {
 				within(shortChance(s, r, more), shortage.With(more))
 			}
 			require.Equal(t, shortage.Short, shortage.With(0))
-			more := shortage.More(0.1)
-			require.LessOrEqual(t, shortage.With(more).Value(), 0.1)
+		}
+	})
+}
+
+// TestMoreTwin: so many more are enough, and one less is not.
+func TestMoreTwin(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := season(t)
+		risk, err := occupancy.Assess(s, occupancy.Options{Seasons: rapid.IntRange(1, 30).Draw(t, "seasons")})
+		require.NoError(t, err)
+		wished := float64(rapid.IntRange(0, 20).Draw(t, "wished")) / 20
+		for _, shortage := range risk.Resources {
+			more := shortage.More(wished)
+			require.LessOrEqual(t, shortage.With(more).Value(), wished+1e-9)
 			if more > 0 {
-				require.Greater(t, shortage.With(more-1).Value(), 0.1)
+				require.Greater(t, shortage.With(more-1).Value(), wished)
 			}
 		}
 	})
