@@ -31,6 +31,7 @@ var ours = map[string][]string{
 	"season":      {"civil"},
 	"planner":     {"civil"},
 	"calendar":    {"civil"},
+	"parcel":      {"calendar", "civil"},
 	"diversity":   {"pedigree"},
 	"parentage":   {"pedigree"},
 	"pairing":     {"civil", "pedigree"},
@@ -40,7 +41,7 @@ var ours = map[string][]string{
 	"collection":  {"civil", "species", "strictyaml", "wholefile"},
 	"frogroom": {
 		"calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
-		"occupancy", "pairing", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "wholefile",
+		"occupancy", "pairing", "parcel", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "wholefile",
 	},
 }
 

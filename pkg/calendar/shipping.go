@@ -25,6 +25,8 @@ type Shipping struct {
 	TransitDays int
 	// Away are days on which nobody is there to hand a parcel over.
 	Away []civil.Span
+	// Closed are days on which the carrier takes nothing.
+	Closed []civil.Span
 	// Holidays stop parcels. With nil no holiday is looked at, and whoever shows
 	// the days should say so.
 	Holidays *Holidays
@@ -32,7 +34,7 @@ type Shipping struct {
 
 // Allowed reports whether a parcel may be handed over on d, and otherwise why
 // not, as part of a sentence. It may when
-//   - d is one of the weekdays and none of the days away,
+//   - d is one of the weekdays and none of the days away or closed,
 //   - d is no public holiday, and
 //   - none of the transit days after d, on the last of which the parcel arrives,
 //     is a public holiday or a Sunday.
@@ -49,6 +51,11 @@ func (s Shipping) Allowed(d civil.Date) (ok bool, why string) {
 	for _, away := range s.Away {
 		if away.Contains(d) {
 			return false, fmt.Sprintf("nobody is there on %s", withWeekday(d))
+		}
+	}
+	for _, closed := range s.Closed {
+		if closed.Contains(d) {
+			return false, fmt.Sprintf("the carrier takes nothing on %s", withWeekday(d))
 		}
 	}
 	if name, ok := s.holiday(d); ok {

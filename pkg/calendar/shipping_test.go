@@ -33,6 +33,7 @@ func TestShippingAllowed(t *testing.T) {
 		{"before a holiday of Bavaria", bavaria, "2027-05-26", "it would be on the way on a public holiday, Thursday 2027-05-27: Fronleichnam"},
 		{"nobody there", calendar.Shipping{Away: []civil.Span{{First: civil.Of(2027, 4, 12), Last: civil.Of(2027, 4, 14)}}}, "2027-04-14", "nobody is there on Wednesday 2027-04-14"},
 		{"the day after", calendar.Shipping{Away: []civil.Span{{First: civil.Of(2027, 4, 12), Last: civil.Of(2027, 4, 14)}}}, "2027-04-15", ""},
+		{"the carrier is closed", calendar.Shipping{Closed: []civil.Span{{First: civil.Of(2027, 4, 12), Last: civil.Of(2027, 4, 14)}}}, "2027-04-14", "the carrier takes nothing on Wednesday 2027-04-14"},
 		{"the same without holidays", calendar.Shipping{}, "2027-05-26", ""},
 		{"before an observed day", states, "2026-07-02", "it would be on the way on a public holiday, Friday 2026-07-03: Independence Day (observed)"},
 		{"an observed day", states, "2027-07-05", "Monday 2027-07-05 is a public holiday: Independence Day (observed)"},

@@ -126,7 +126,7 @@ func (r *Room) of(species string) *breeding {
 // shipping gives the days on which the keeper hands parcels over.
 func (r *Room) shipping() calendar.Shipping {
 	s := r.Collection.Shipping
-	return calendar.Shipping{Weekdays: s.Weekdays, TransitDays: s.TransitDays, Away: r.Collection.Away, Holidays: r.holidays}
+	return calendar.Shipping{Weekdays: s.Weekdays, TransitDays: s.TransitDays, Away: r.Collection.Away, Closed: s.Closed, Holidays: r.holidays}
 }
 
 func mustKnow(today civil.Date) {
