@@ -6,12 +6,13 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/development"
 )
 
-// Leaves says whether the young of a clutch may leave, and why not. A date alone
+// Leaves says whether the young of a clutch, or an animal, may leave, and why not. A date alone
 // is never enough: they are old enough, and long or heavy enough, and were seen
 // eating; see [development.SaleReadiness].
 type Leaves struct {
 	Ready bool `json:"ready"`
-	// OutOfWater is the first day on which all were seen to be out of the water.
+	// OutOfWater is the first day on which all were seen to be out of the water,
+	// or that of the animal.
 	OutOfWater civil.Date `json:"out_of_water,omitempty"`
 	LengthMM   float64    `json:"length_mm,omitempty"` // of the smallest, as measured last
 	WeightG    float64    `json:"weight_g,omitempty"`
@@ -23,27 +24,61 @@ type Leaves struct {
 
 // leaves holds what is recorded of a clutch against the profile.
 func (r *Room) leaves(c *collection.Clutch, on civil.Date) Leaves {
-	out := Leaves{OutOfWater: r.leftWater(c.ID, on)}
+	young := development.Young{OutOfWater: r.leftWater(c.ID, on), SeenEating: r.sawEating(c.ID, on)}
 	for _, e := range r.Collection.DiaryOf(c.ID) {
 		if e.On > on {
 			continue
 		}
 		if e.LengthMM > 0 {
-			out.LengthMM = e.LengthMM
+			young.LengthMM = e.LengthMM
 		}
 		if e.WeightG > 0 {
-			out.WeightG = e.WeightG
-		}
-		if e.Saw == development.Eating.String() && !e.Some {
-			out.SeenEating++
+			young.WeightG = e.WeightG
 		}
 	}
-	ready := development.SaleReadiness(r.of(c.Species).profile, development.Young{
-		OutOfWater: out.OutOfWater, LengthMM: out.LengthMM, WeightG: out.WeightG, SeenEating: out.SeenEating,
-	}, on)
-	out.Ready, out.From = ready.Ready, ready.From
-	out.Held, out.Ask = copied(ready.Held), copied(ready.Ask)
-	return out
+	return r.judged(c.Species, young, on)
+}
+
+// animalLeaves holds what is recorded of an animal against the profile. What was
+// seen of all of its clutch was seen of it.
+func (r *Room) animalLeaves(a *collection.Animal, on civil.Date) Leaves {
+	young := development.Young{OutOfWater: a.OutOfWater}
+	if a.OutOfWater > on {
+		young.OutOfWater = 0
+	}
+	if m, ok := r.Collection.Length(a.ID, on); ok {
+		young.LengthMM = m.Value
+	}
+	if m, ok := r.Collection.Weight(a.ID, on); ok {
+		young.WeightG = m.Value
+	}
+	for _, e := range r.Collection.DiaryOf(a.ID) {
+		if e.On <= on && e.Ate {
+			young.SeenEating++
+		}
+	}
+	if a.Clutch != "" {
+		young.SeenEating += r.sawEating(a.Clutch, on)
+	}
+	return r.judged(a.Species, young, on)
+}
+
+func (r *Room) judged(species string, y development.Young, on civil.Date) Leaves {
+	ready := development.SaleReadiness(r.of(species).profile, y, on)
+	return Leaves{
+		Ready: ready.Ready, OutOfWater: y.OutOfWater, LengthMM: y.LengthMM, WeightG: y.WeightG, SeenEating: y.SeenEating,
+		Held: copied(ready.Held), Ask: copied(ready.Ask), From: ready.From,
+	}
+}
+
+// sawEating counts the looks at which all of a clutch were seen eating.
+func (r *Room) sawEating(clutch string, on civil.Date) (times int) {
+	for _, e := range r.Collection.DiaryOf(clutch) {
+		if e.On <= on && e.Saw == development.Eating.String() && !e.Some {
+			times++
+		}
+	}
+	return times
 }
 
 // leftWater gives the first day by which all of a clutch were seen to have left
