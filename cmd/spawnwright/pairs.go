@@ -44,6 +44,7 @@ rules and wishes that together leave none.`,
   spawnwright pairs --relax rest,age
   spawnwright pairs --species hyla-cinerea --together 2,1
   spawnwright pairs --unrelated 4 --species hyla-cinerea
+  spawnwright pairs --exchange --outside sex=female,line=Limón,sire=AC-05
   spawnwright pairs --why AC-13 AC-14`,
 		Args:              atMost(2, "animals"),
 		ValidArgsFunction: a.completeAnimals(2),
@@ -112,13 +113,14 @@ rules and wishes that together leave none.`,
 	flags.StringArrayVar(&f.want, "want", nil, "a pair that has to be in the plan, `A,B`; may be given again")
 	flags.StringArrayVar(&f.without, "without", nil, "a pair `A,B`, or an animal A, that may not be in it; may be given again")
 	flags.StringArrayVar(&f.goals, "at-least", nil, "pairings that a species, or a line of the dam, needs: `NAME=NUMBER`; may be given again")
-	flags.StringSliceVar(&f.relax, "relax", nil, "a `RULE` that refuses nothing: age, length, weight, rest, inbreeding; several as A,B")
+	flags.StringSliceVar(&f.relax, "relax", nil, "a `RULE` that refuses nothing: "+strings.Join(relaxable(), ", ")+"; several as A,B")
 	flags.StringVar(&f.together, "together", "", "plan groups of so many males and females in one chamber: `MALES,FEMALES`")
 	flags.IntVar(&f.keep, "keep", 0, "select so many young of each species to keep for breeding, a `NUMBER`")
 	flags.IntVar(&f.unrelated, "unrelated", 0, "select so many animals of each species that are least related to each other, a `NUMBER`")
-	flags.BoolVar(&f.exchange, "exchange", false, "what animals from outside would do: those that left, and an unrelated one")
+	flags.BoolVar(&f.exchange, "exchange", false, "what animals from outside would do: those that left, an unrelated one, and those of --outside")
+	flags.StringArrayVar(&f.outside, "outside", nil, "for --exchange: an animal, described as `KEY=VALUE,...` with sex, line, sire, dam, inbreeding, name, species; may be given again")
 	flags.IntVar(&f.nodes, "effort", 20_000, "partial plans to look at for each species before the search ends, a `NUMBER`")
-	_ = c.RegisterFlagCompletionFunc("relax", cobra.FixedCompletions([]string{"age", "length", "weight", "rest", "inbreeding"}, cobra.ShellCompDirectiveNoFileComp))
+	_ = c.RegisterFlagCompletionFunc("relax", cobra.FixedCompletions(relaxable(), cobra.ShellCompDirectiveNoFileComp))
 	_ = c.RegisterFlagCompletionFunc("without", a.completeAnimals(0))
 	a.formatFlag(c, "table", "json", "csv")
 	a.outFlag(c)
@@ -136,6 +138,7 @@ type pairsFlags struct {
 	femaleUses, nodes                 int
 	weight                            float64
 	want, without, goals, relax       []string
+	outside                           []string
 }
 
 func (f *pairsFlags) wish() (frogroom.PairsWish, error) {
@@ -169,6 +172,16 @@ func (f *pairsFlags) wish() (frogroom.PairsWish, error) {
 		w.Relax = append(w.Relax, pairing.Rule(rule))
 	}
 	return w, nil
+}
+
+// relaxable are the words of --relax.
+func relaxable() []string {
+	rules := pairing.Relaxable()
+	out := make([]string, len(rules))
+	for i, r := range rules {
+		out[i] = string(r)
+	}
+	return out
 }
 
 // group gives the size of the groups that are wanted.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/pkg/civil"
@@ -19,6 +20,9 @@ func (f *pairsFlags) oneThing() error {
 			asked++
 		}
 	}
+	if len(f.outside) > 0 && !f.exchange {
+		return usagef("--outside describes an animal for --exchange: give both")
+	}
 	if asked > 1 {
 		return usagef("--together, --keep, --unrelated and --exchange are different questions: ask one at a time")
 	}
@@ -27,7 +31,11 @@ func (f *pairsFlags) oneThing() error {
 
 func (a *app) showSelected(room *frogroom.Room, on civil.Date, f *pairsFlags, wish frogroom.PairsWish) error {
 	if f.exchange {
-		e, err := room.Exchange(on, wish)
+		described, err := f.outsiders()
+		if err != nil {
+			return err
+		}
+		e, err := room.Exchange(on, wish, described...)
 		if err != nil {
 			return pairsError(err)
 		}
@@ -46,7 +54,8 @@ func (a *app) showSelected(room *frogroom.Room, on civil.Date, f *pairsFlags, wi
 		Title: title, Empty: "There is no animal to choose.",
 		Columns: []table.Column{{Name: "species"}, {Name: "chosen"}, {Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "mean kinship", Right: true}},
 	}
-	sums := &table.Table{Columns: []table.Column{{Name: "species"}, {Name: "gene diversity", Right: true}, {Name: "closest kinship", Right: true}, {Name: "proven"}}}
+	sums := &table.Table{Columns: []table.Column{{Name: "species"}, {Name: "gene diversity", Right: true}, {Name: "closest kinship", Right: true}, {Name: "proven"}, {Name: "promised, not offered", Right: true}}}
+	held := &table.Table{Title: "Not ready", Columns: []table.Column{{Name: "species"}, {Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "why", Width: 90}, {Name: "not before"}}}
 	for _, one := range s.Species {
 		add := func(chosen string, animals []frogroom.SelectedAnimal) {
 			for _, x := range animals {
@@ -55,16 +64,27 @@ func (a *app) showSelected(room *frogroom.Room, on civil.Date, f *pairsFlags, wi
 		}
 		add("yes", one.Chosen)
 		add("no", one.Others)
+		for _, x := range one.NotReady {
+			rows.Add(one.Species, "not ready", x.ID, x.Name, string(x.Sex), "")
+			held.Add(one.Species, x.ID, x.Name, string(x.Sex), strings.Join(x.Why, "; "), dateOrBlank(x.From))
+		}
 		proven := "the best there is"
 		if !one.Proven {
 			proven = fmt.Sprintf("no, at most %.2f %% from the best", 100*one.Gap)
 		}
-		sums.Add(one.Species, coefficient(one.GeneDiversity, false), coefficient(one.Closest, false), proven)
+		if len(one.Chosen) == 0 {
+			sums.Add(one.Species, "", "", "nobody is ready", fmt.Sprint(one.Promised))
+			continue
+		}
+		sums.Add(one.Species, coefficient(one.GeneDiversity, false), coefficient(one.Closest, false), proven, fmt.Sprint(one.Promised))
 	}
 	if len(s.Species) == 0 {
 		return a.show("selection", s, rows)
 	}
-	return a.show("selection", s, rows, sums)
+	if f.unrelated == 0 {
+		return a.show("selection", s, rows, sums)
+	}
+	return a.show("selection", s, rows, sums, held)
 }
 
 func (a *app) showExchange(e frogroom.Exchanges) error {
@@ -74,19 +94,19 @@ func (a *app) showExchange(e frogroom.Exchanges) error {
 		Columns: []table.Column{
 			{Name: "species"},
 			{Name: "animal"},
-			{Name: "what"},
+			{Name: "what", Width: 60},
 			{Name: "gene diversity now", Right: true},
 			{Name: "with it", Right: true},
-			{Name: "and two young with the best mate", Right: true},
+			{Name: "best mate"},
+			{Name: "with two young of both", Right: true},
+			{Name: "their inbreeding", Right: true},
 		},
 	}
 	for _, s := range e.Species {
 		for _, x := range s.Animals {
-			who := x.ID
-			if x.Name != "" {
-				who += " " + x.Name
-			}
-			t.Add(s.Species, who, x.What, coefficient(s.GeneDiversity, false), coefficient(x.With, false), coefficient(x.WithYoung, false))
+			who := strings.TrimSpace(x.ID + " " + x.Name)
+			t.Add(s.Species, who, x.What, coefficient(s.GeneDiversity, false), coefficient(x.With, false),
+				x.Mate, coefficient(x.WithYoung, false), coefficient(x.YoungInbreeding, false))
 		}
 	}
 	return a.show("exchange", e, t)

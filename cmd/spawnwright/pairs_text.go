@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -41,7 +42,7 @@ func pairsText(b *bytes.Buffer, room *frogroom.Room, p frogroom.Pairs) error {
 		fmt.Fprintf(b, "\nLeft out, %s:\n\n", s.Species)
 		t := &table.Table{Indent: "  ", Columns: []table.Column{{Name: "animal"}, {Name: "sex"}, {Name: "why", Width: 90}, {Name: "until"}}}
 		for _, l := range s.LeftOut {
-			t.Add(named(room, []string{l.ID}), string(l.Sex), l.Reason, dateOrBlank(l.From))
+			t.Add(named(room, []string{l.ID}), sexText(l), l.Reason, dateOrBlank(l.From))
 		}
 		if err := t.Text(b); err != nil {
 			return err
@@ -53,13 +54,33 @@ func pairsText(b *bytes.Buffer, room *frogroom.Room, p frogroom.Pairs) error {
 	}
 	fmt.Fprintf(b, "A mean inbreeding of 0.01 in the young weighs as much as %.4f of gene diversity.\n", 0.01*p.Weight)
 	if len(p.Relaxed) > 0 {
-		fmt.Fprintf(b, "Relaxed, so that they refuse nothing: %v.\n", p.Relaxed)
+		fmt.Fprintf(b, "Relaxed, so that they refuse nothing: %s.\n", relaxedText(p.Relaxed))
 	}
-	b.WriteString("The animals' health comes first; quarantine and illness are not in the file.\n")
+	b.WriteString("The animals' health comes first: a plan knows only of the holds that are recorded.\n")
 	return nil
 }
 
-func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, relaxed []pairing.Rule) error {
+// sexText is the sex with the sign by which it is known.
+func sexText(l frogroom.LeftOut) string {
+	if l.Sign == "" {
+		return string(l.Sex)
+	}
+	return string(l.Sex) + ", " + l.Sign
+}
+
+// relaxedText says which rules are set aside, and by what.
+func relaxedText(rules []frogroom.RelaxedRule) string {
+	out := make([]string, len(rules))
+	for i, r := range rules {
+		out[i] = string(r.Rule) + " (as asked)"
+		if r.By == "file" {
+			out[i] = string(r.Rule) + " (rules.relax of the file)"
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, relaxed []frogroom.RelaxedRule) error {
 	t := &table.Table{Indent: "  ", Columns: []table.Column{
 		{Name: "male"},
 		{Name: "female"},
@@ -81,6 +102,14 @@ func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, 
 			fmt.Fprintf(b, "  ! %s × %s: %s\n", c.Male, c.Female, f)
 		}
 	}
+	fmt.Fprintf(b, "  How the sex is known: %s.\n", signs(s.Pairs))
+	if s.Promised > 0 {
+		are, them := "are promised and do", "them"
+		if s.Promised == 1 {
+			are, them = "is promised and does", "it"
+		}
+		fmt.Fprintf(b, "  The line is %s; %d more %s not count (kin counts %s: gene diversity %.4f).\n", counted(s.Living, "animal"), s.Promised, are, them, s.WithPromised)
+	}
 	fmt.Fprintf(b, "  Gene diversity of the line: %.4f now, %.4f with the young; their mean inbreeding %.4f.\n", s.GeneDiversity, s.WithYoung, s.YoungInbreeding)
 	if s.Proven {
 		fmt.Fprintf(b, "  Proven: nothing better can be done with %s.\n", counted(len(s.Pairs), "pairing"))
@@ -93,10 +122,34 @@ func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, 
 	}
 	if c := s.Ceiling; c != nil {
 		fmt.Fprintf(b, "  The limit on inbreeding costs: without it gene diversity %+.4f, inbreeding %+.4f.\n", c.WithYoung-s.WithYoung, c.YoungInbreeding-s.YoungInbreeding)
-	} else if !slices.Contains(relaxed, pairing.RuleInbreeding) {
+	} else if !slices.ContainsFunc(relaxed, func(r frogroom.RelaxedRule) bool { return r.Rule == pairing.RuleInbreeding }) {
 		b.WriteString("  The limit on inbreeding costs nothing here.\n")
 	}
 	return nil
+}
+
+// signs says of each animal of a plan how its sex is known, those of one sign together.
+func signs(pairs []frogroom.ChosenPair) string {
+	var order []string
+	of := make(map[string][]string)
+	add := func(id, sign string) {
+		sign = cmp.Or(sign, "no sign recorded")
+		if of[sign] == nil {
+			order = append(order, sign)
+		}
+		if !slices.Contains(of[sign], id) {
+			of[sign] = append(of[sign], id)
+		}
+	}
+	for _, p := range pairs {
+		add(p.Male, p.MaleSign)
+		add(p.Female, p.FemaleSign)
+	}
+	parts := make([]string, len(order))
+	for i, sign := range order {
+		parts[i] = sign + " (" + strings.Join(of[sign], ", ") + ")"
+	}
+	return strings.Join(parts, "; ")
 }
 
 func couples(pairs [][2]string) string {
@@ -146,7 +199,7 @@ func (a *app) showWhy(room *frogroom.Room, v frogroom.PairVerdict) error {
 	for _, f := range v.Findings {
 		says := f.Severity.String()
 		if f.Relaxed {
-			says += " (relaxed)"
+			says = "relaxed"
 		}
 		rules.Add(string(f.Rule), strings.Join(f.Animals, " "), says, f.Value, f.Limit, dateOrBlank(f.From), f.Message)
 	}

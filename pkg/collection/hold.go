@@ -40,6 +40,14 @@ func (h Hold) runs(on civil.Date) bool {
 // all that run, so that the animal is free on that day. An unknown day stands
 // for the end of the diary.
 func (c *Collection) HoldsAt(animal string, on civil.Date) []Hold {
+	return running(c.HoldsOf(animal, on), on)
+}
+
+// HoldsOf gives the holds of an animal that are known by a day, in the order of
+// [Collection.HoldsAt]: also those that are over, and those of its list that are to
+// come. One that was lifted ends on the day before. An unknown day stands for the
+// end of the diary.
+func (c *Collection) HoldsOf(animal string, on civil.Date) []Hold {
 	a, ok := c.Animal(animal)
 	if !ok {
 		return nil
@@ -50,7 +58,7 @@ func (c *Collection) HoldsAt(animal string, on civil.Date) []Hold {
 			holds = changed(holds, e)
 		}
 	}
-	return running(holds, on)
+	return holds
 }
 
 // changed gives holds as they are after e.

@@ -12,17 +12,8 @@ import (
 // judge holds a pairing against the rules on the day on which its rain begins,
 // as far as is known by on.
 func (r *Room) judge(p *collection.Pairing, rain, on civil.Date) pairing.Verdict {
-	terms := pairing.Terms{
-		Pedigree: r.Ancestry.Pedigree,
-		Needs:    r.needs,
-		Rules: pairing.Rules{
-			WarnInbreeding: r.Collection.Rules.WarnInbreeding,
-			MaxInbreeding:  r.Collection.Rules.MaxInbreeding,
-		},
-		On: rain,
-	}
 	known := min(rain, on)
-	return pairing.Judge(terms, r.breeders(p.Sires, known), r.breeders(p.Dams, known))
+	return pairing.Judge(r.terms(rain, nil), r.breeders(p.Sires, known), r.breeders(p.Dams, known))
 }
 
 // needsOf takes from a profile what the rules about breeders ask.
@@ -43,6 +34,7 @@ func needsOf(p *species.Profile) pairing.Needs {
 		days += s.Days.P50
 	}
 	n.TadpoleDays = int(math.Round(days))
+	n.QuarantineDays = int(math.Ceil(p.QuarantineDays.Value))
 	if rest, ok := p.Phase(species.Rest); ok {
 		n.RestLeast, n.RestUsual = rest.Days.Min, rest.Days.Usual
 	}
@@ -63,17 +55,32 @@ func (r *Room) breeders(ids []string, known civil.Date) []pairing.Animal {
 		a := &r.Collection.Animals[node]
 		weight, _ := r.Collection.Weight(id, known)
 		length, _ := r.Collection.Length(id, known)
-		_, lastClutch := upTo(known, r.laid.byDam[id])
+		quarantines, health := r.holds(id, known)
+		clutches := r.laid.byDam[id]
+		laid, _ := upTo(known, clutches)
 		out[i] = pairing.Animal{
 			ID: id, Node: node, Species: a.Species, Line: a.Line, Locality: a.Locality,
-			Sex:     sexOf(a.Sex),
+			Sex: sexOf(a.Sex), SexSign: a.SexSign,
 			Hatched: a.Hatched, OutOfWater: a.OutOfWater, Acquired: a.Acquired,
 			Died: a.Died, Left: a.Left, Promised: a.Promised,
 			WeightG: weight.Value, LengthMM: length.Value,
-			LastClutch: lastClutch,
+			Clutches: clutches[:laid], Quarantines: quarantines, HealthHolds: health,
 		}
 	}
 	return out
+}
+
+// holds gives the holds of an animal that are known by a day, by their kind.
+func (r *Room) holds(id string, known civil.Date) (quarantines, health []pairing.Hold) {
+	for _, h := range r.Collection.HoldsOf(id, known) {
+		one := pairing.Hold{From: h.From, Until: h.Until, Note: h.Note}
+		if h.Kind == collection.Quarantine {
+			quarantines = append(quarantines, one)
+		} else {
+			health = append(health, one)
+		}
+	}
+	return quarantines, health
 }
 
 func sexOf(s collection.Sex) pairing.Sex {

@@ -40,6 +40,7 @@ type Room struct {
 	needs    map[string]pairing.Needs
 	laid     layings
 	lessons  *lessons
+	relaxed  []pairing.Rule // set aside by the file
 }
 
 // Open reads the file at path. The room is nil when the file cannot be used;
@@ -90,6 +91,13 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 		}
 		room.breeding[p.ID] = b
 		room.needs[p.ID] = needsOf(p)
+	}
+	for _, rule := range c.Rules.Relax {
+		if problem, cure := mayRelax(pairing.Rule(rule.Name)); problem != "" {
+			problems = append(problems, c.Diagnostic(strictyaml.Error, rule.At, problem, cure))
+			continue
+		}
+		room.relaxed = append(room.relaxed, pairing.Rule(rule.Name))
 	}
 	var err error
 	if room.Ancestry, err = ancestryOf(c); err != nil {

@@ -114,8 +114,7 @@ func (r *Room) Horizon(on civil.Date, w HorizonWish) (Horizon, error) {
 func (r *Room) wholeFuture(w *HorizonWish) error {
 	if w.Species != "" {
 		if _, ok := r.Collection.Profile(w.Species); !ok {
-			all := r.Collection.Species
-			return &UnknownSpeciesError{ID: w.Species, Nearest: nearest(w.Species, len(all), func(i int) string { return all[i].ID })}
+			return r.unknownSpecies(w.Species)
 		}
 	}
 	orElse(&w.Years, 10)

@@ -27,7 +27,7 @@ type PairsWish struct {
 	// is left out altogether.
 	Want, Without [][2]string
 	Goals         []PairsGoal
-	Relax         []pairing.Rule // rules that refuse nothing
+	Relax         []pairing.Rule // rules to set aside, beside those of the file; see [pairing.Relaxable]
 	// Nodes bounds the search for each species; 0 is 20,000. Stop ends it when
 	// it gives true, and may be nil.
 	Nodes int
@@ -40,14 +40,13 @@ type PairsGoal struct {
 	Pairings int
 }
 
-// Relaxable are the rules that a keeper may set aside.
-var Relaxable = []pairing.Rule{pairing.RuleAge, pairing.RuleLength, pairing.RuleWeight, pairing.RuleRest, pairing.RuleInbreeding}
+func (g PairsGoal) String() string { return "at least " + pairings(g.Pairings) + " of " + g.Of }
 
 // Pairs is the best set of pairings for a season.
 type Pairs struct {
 	On      civil.Date     `json:"on"`
 	Weight  float64        `json:"inbreeding_weight"`
-	Relaxed []pairing.Rule `json:"relaxed,omitempty"`
+	Relaxed []RelaxedRule  `json:"relaxed,omitempty"`
 	Limits  []string       `json:"limits"` // what bounds the plan, in words
 	Species []SpeciesPairs `json:"species"`
 	// Proven is false when the search was ended, so that there may be better.
@@ -60,6 +59,10 @@ type SpeciesPairs struct {
 	Species string       `json:"species"`
 	Living  int          `json:"living"` // in the room and promised to nobody: the line as it is
 	Pairs   []ChosenPair `json:"pairs"`
+	// Promised are in the room and promised: they will leave, and do not count as the line.
+	Promised int `json:"promised"`
+	// WithPromised is the gene diversity of all that are in the room, as it is told elsewhere.
+	WithPromised float64 `json:"gene_diversity_with_promised"`
 	// GeneDiversity is that of the line as it is, and WithYoung that of the line
 	// with the young that are held back.
 	GeneDiversity   float64 `json:"gene_diversity"`
@@ -80,6 +83,8 @@ type SpeciesPairs struct {
 type ChosenPair struct {
 	Male       string   `json:"male"`
 	Female     string   `json:"female"`
+	MaleSign   string   `json:"male_sex_sign,omitempty"` // how its sex is known; empty when nobody wrote it down
+	FemaleSign string   `json:"female_sex_sign,omitempty"`
 	Young      int      `json:"young"` // to hold back
 	Inbreeding float64  `json:"inbreeding"`
 	Expected   bool     `json:"expected"` // a mean over possible parents
@@ -107,6 +112,7 @@ type LeftOut struct {
 	ID     string         `json:"id"`
 	Name   string         `json:"name,omitempty"`
 	Sex    collection.Sex `json:"sex"`
+	Sign   string         `json:"sex_sign,omitempty"` // how its sex is known; empty when nobody wrote it down
 	Reason string         `json:"reason"`
 	From   civil.Date     `json:"from,omitempty"` // the day from which time cures it
 }
@@ -125,7 +131,7 @@ func (r *Room) Pairs(on civil.Date, w PairsWish) (Pairs, error) {
 	if err != nil {
 		return Pairs{}, err
 	}
-	out := Pairs{On: on, Weight: w.Weight, Relaxed: w.Relax, Limits: w.limits(r), Species: []SpeciesPairs{}, Proven: true, Warnings: []string{founderWarning}}
+	out := Pairs{On: on, Weight: w.Weight, Relaxed: r.relaxedRules(w.Relax), Limits: w.limits(r), Species: []SpeciesPairs{}, Proven: true}
 	var lines []*line
 	for _, p := range r.Collection.Species {
 		if w.Species == "" || w.Species == p.ID {
@@ -139,6 +145,7 @@ func (r *Room) Pairs(on civil.Date, w PairsWish) (Pairs, error) {
 			lines = append(lines, l)
 		}
 	}
+	out.Warnings = ancestryWarnings(lines...)
 	if err := possible(lines, w); err != nil {
 		return Pairs{}, err
 	}
@@ -164,8 +171,7 @@ func (r *Room) Pairs(on civil.Date, w PairsWish) (Pairs, error) {
 func (r *Room) wholeWish(w PairsWish) (PairsWish, error) {
 	if w.Species != "" {
 		if _, ok := r.Collection.Profile(w.Species); !ok {
-			all := r.Collection.Species
-			return w, &UnknownSpeciesError{ID: w.Species, Nearest: nearest(w.Species, len(all), func(i int) string { return all[i].ID })}
+			return w, r.unknownSpecies(w.Species)
 		}
 	}
 	for _, n := range []*int{&w.Pairings, &w.Young, &w.Rounds, &w.MaleUses, &w.FemaleUses, &w.Nodes} {
@@ -180,12 +186,15 @@ func (r *Room) wholeWish(w PairsWish) (PairsWish, error) {
 	orElse(&w.MaleUses, 2)
 	orElse(&w.FemaleUses, 1)
 	orElse(&w.Nodes, 20_000)
+	if w.Rounds > 0 { // nobody is in two chambers at once
+		w.MaleUses, w.FemaleUses = min(w.MaleUses, w.Rounds), min(w.FemaleUses, w.Rounds)
+	}
 	if w.Young > 1000 {
 		return w, &PairsWishError{"more than 1000 young from a pairing"}
 	}
 	for _, rule := range w.Relax {
-		if !slices.Contains(Relaxable, rule) {
-			return w, &PairsWishError{fmt.Sprintf("the rule %q cannot be relaxed; these can: %s", rule, joined(words(Relaxable)))}
+		if problem, cure := mayRelax(rule); problem != "" {
+			return w, &PairsWishError{problem + "; " + cure}
 		}
 	}
 	for _, pair := range slices.Concat(w.Want, w.Without) {
@@ -212,14 +221,6 @@ func orElse(n *int, usual int) {
 	if *n == 0 {
 		*n = usual
 	}
-}
-
-func words(rules []pairing.Rule) []string {
-	out := make([]string, len(rules))
-	for i, r := range rules {
-		out[i] = string(r)
-	}
-	return out
 }
 
 // most gives the greatest number of pairings of the season.
@@ -256,7 +257,7 @@ func (w PairsWish) limits(r *Room) []string {
 	out = append(out, fmt.Sprintf("a male at most %s, a female at most %s", times(w.MaleUses), times(w.FemaleUses)))
 	out = append(out, fmt.Sprintf("%d young held back for each pairing on average, 1 to %d from each", w.Young, w.mostYoung()))
 	for _, g := range w.Goals {
-		out = append(out, fmt.Sprintf("at least %s of %s, as asked", pairings(g.Pairings), g.Of))
+		out = append(out, g.String()+", as asked")
 	}
 	for _, p := range w.Want {
 		out = append(out, fmt.Sprintf("with %s × %s, as asked", p[0], p[1]))

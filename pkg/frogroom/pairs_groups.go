@@ -177,7 +177,7 @@ func (g *grouping) best() (Groups, error) {
 	out := Groups{
 		On: l.on, Species: l.species, Groups: []PlannedGroup{}, Possible: len(g.groups),
 		GeneDiversity: l.set.GeneDiversity(), WithYoung: 1 - plan.MeanKinship, YoungInbreeding: plan.YoungInbreeding,
-		Proven: proven, Gap: best.Gap(), Limits: limits, Warnings: []string{founderWarning},
+		Proven: proven, Gap: best.Gap(), Limits: limits, Warnings: ancestryWarnings(l),
 	}
 	for _, pick := range plan.Picks {
 		out.Groups = append(out.Groups, g.planned(pick))
@@ -239,7 +239,7 @@ func (g *grouping) choice(count int) pairing.Choice {
 
 func (g *grouping) planned(pick pairing.Pick) PlannedGroup {
 	l, group := g.line, g.groups[pick.Option]
-	verdict := pairing.Judge(l.room.terms(l.on), l.room.breeders(group[0], l.on), l.room.breeders(group[1], l.on))
+	verdict := pairing.Judge(l.room.terms(l.on, l.wish.Relax), l.room.breeders(group[0], l.on), l.room.breeders(group[1], l.on))
 	p := PlannedGroup{Males: group[0], Females: group[1], Young: pick.Young, Inbreeding: verdict.YoungInbreeding}
 	for _, m := range group[0] {
 		for _, f := range group[1] {

@@ -28,16 +28,6 @@ type line struct {
 	sweep   []pairing.Outcome // by number of pairings, from 0; without plans where there are none
 }
 
-func (r *Room) terms(on civil.Date) pairing.Terms {
-	return pairing.Terms{
-		Pedigree: r.Ancestry.Pedigree, Needs: r.needs, On: on,
-		Rules: pairing.Rules{
-			WarnInbreeding: r.Collection.Rules.WarnInbreeding,
-			MaxInbreeding:  r.Collection.Rules.MaxInbreeding,
-		},
-	}
-}
-
 func (r *Room) line(on civil.Date, species string, w PairsWish) *line {
 	l := &line{room: r, species: species, on: on, wish: w}
 	for i := range r.Collection.Animals {
@@ -69,39 +59,43 @@ func (l *line) judge() error {
 	if n := len(l.males) * len(l.females); n > mostPairs {
 		return &PairsWishError{fmt.Sprintf("%d males and %d females of %s make %d pairs, and %d can be looked at", len(l.males), len(l.females), l.species, n, mostPairs)}
 	}
-	l.pairs = pairing.Rank(r.terms(l.on), l.set, r.breeders(l.males, l.on), r.breeders(l.females, l.on))
+	l.pairs = pairing.Rank(r.terms(l.on, l.wish.Relax), l.set, r.breeders(l.males, l.on), r.breeders(l.females, l.on))
 	slices.SortStableFunc(l.pairs, func(a, b pairing.Pair) int { // the options in the order of the file
 		if c := r.number(a.Female) - r.number(b.Female); c != 0 {
 			return c
 		}
 		return r.number(a.Male) - r.number(b.Male)
 	})
-	l.choose(l.wish.Relax)
+	l.choose(func(p pairing.Pair) bool { return p.Verdict.Allowed() && !l.unwished(p) })
 	return nil
 }
 
-// choose takes the pairs that no rule refuses, but for those in relax, as
-// options, and the limits on them.
-func (l *line) choose(relax []pairing.Rule) {
+// choose takes some of the pairs as options, and the limits on them.
+func (l *line) choose(fit func(pairing.Pair) bool) {
 	l.options, l.limits = nil, nil
 	for i, p := range l.pairs {
-		if len(refusals(p.Verdict, relax)) == 0 && !l.unwished(p) {
+		if fit(p) {
 			l.options = append(l.options, i)
 		}
 	}
-	l.limits = append(l.limits, l.uses(func(p pairing.Pair) string { return p.Male }, l.wish.MaleUses)...)
-	l.limits = append(l.limits, l.uses(func(p pairing.Pair) string { return p.Female }, l.wish.FemaleUses)...)
+	l.limits = append(l.limits, l.uses(func(p pairing.Pair) string { return p.Male }, l.maleUses)...)
+	l.limits = append(l.limits, l.uses(func(p pairing.Pair) string { return p.Female }, l.femaleUses)...)
 	for _, want := range l.wish.Want {
 		if at := l.optionsThat(func(p pairing.Pair) bool { return isPair(p, want) }); len(at) > 0 {
 			l.limits = append(l.limits, pairing.Limit{Name: want[0] + " × " + want[1] + " is wanted", Options: at, AtLeast: 1, AtMost: 1})
 		}
 	}
 	for _, g := range l.wish.Goals {
-		at := l.optionsThat(func(p pairing.Pair) bool { return l.serves(p, g) })
-		if l.species == g.Of || len(at) > 0 {
-			l.limits = append(l.limits, pairing.Limit{Name: "at least " + pairings(g.Pairings) + " of " + g.Of, Options: at, AtLeast: g.Pairings, AtMost: pairing.NoLimit})
+		if l.concerns(g) {
+			at := l.optionsThat(func(p pairing.Pair) bool { return l.serves(p, g) })
+			l.limits = append(l.limits, pairing.Limit{Name: g.String(), Options: at, AtLeast: g.Pairings, AtMost: pairing.NoLimit})
 		}
 	}
+}
+
+// concerns reports whether a goal is about pairs of this line, be they allowed or not.
+func (l *line) concerns(g PairsGoal) bool {
+	return l.species == g.Of || slices.ContainsFunc(l.pairs, func(p pairing.Pair) bool { return l.serves(p, g) })
 }
 
 // serves reports whether a pair counts for a goal.
@@ -121,17 +115,36 @@ func (l *line) optionsThat(fits func(pairing.Pair) bool) []int {
 }
 
 func (l *line) unwished(p pairing.Pair) bool {
-	return slices.ContainsFunc(l.wish.Without, func(out [2]string) bool {
-		return isPair(p, out) || out[1] == "" && (out[0] == p.Male || out[0] == p.Female)
-	})
+	return l.wish.leavesOut(p.Male) || l.wish.leavesOut(p.Female) ||
+		slices.ContainsFunc(l.wish.Without, func(out [2]string) bool { return isPair(p, out) })
 }
+
+// leavesOut reports whether an animal is not to be used at all.
+func (w PairsWish) leavesOut(id string) bool { return slices.Contains(w.Without, [2]string{id, ""}) }
 
 func isPair(p pairing.Pair, ids [2]string) bool {
 	return p.Male == ids[0] && p.Female == ids[1] || p.Male == ids[1] && p.Female == ids[0]
 }
 
+// maleUses limits how often a male is used.
+func (l *line) maleUses(id string) pairing.Limit {
+	return pairing.Limit{Name: id + " is used at most " + times(l.wish.MaleUses), AtMost: l.wish.MaleUses}
+}
+
+// femaleUses limits how often a female is used, by the clutches too that she may still lay.
+func (l *line) femaleUses(id string) pairing.Limit {
+	most, rules := l.wish.FemaleUses, l.room.terms(l.on, l.wish.Relax).Rules
+	if rules.ClutchesASeason > 0 && !slices.Contains(rules.Relaxed, pairing.RuleClutches) {
+		laid := len(l.room.breeders([]string{id}, l.on)[0].Recent(l.on))
+		if left := rules.ClutchesASeason - laid; left > 0 && left < most {
+			return pairing.Limit{Name: fmt.Sprintf("%s laid %s within 12 months and may lay %d", id, counted(laid, "clutch"), rules.ClutchesASeason), AtMost: left}
+		}
+	}
+	return pairing.Limit{Name: id + " is used at most " + times(most), AtMost: most}
+}
+
 // uses limits how often each animal is used.
-func (l *line) uses(id func(pairing.Pair) string, most int) []pairing.Limit {
+func (l *line) uses(id func(pairing.Pair) string, most func(string) pairing.Limit) []pairing.Limit {
 	var out []pairing.Limit
 	place := make(map[string]int)
 	for o, i := range l.options {
@@ -140,18 +153,18 @@ func (l *line) uses(id func(pairing.Pair) string, most int) []pairing.Limit {
 		if !known {
 			at = len(out)
 			place[who] = at
-			out = append(out, pairing.Limit{Name: who + " is used at most " + times(most), AtMost: most})
+			out = append(out, most(who))
 		}
 		out[at].Options = append(out[at].Options, o)
 	}
 	return out
 }
 
-// refusals gives what refuses a pair, the rules in relax aside.
-func refusals(v pairing.Verdict, relax []pairing.Rule) []pairing.Finding {
+// refusals gives what refuses a pair.
+func refusals(v pairing.Verdict) []pairing.Finding {
 	var out []pairing.Finding
 	for _, f := range v.Findings {
-		if f.Severity == pairing.Refuse && !slices.Contains(relax, f.Rule) {
+		if f.Severity == pairing.Refuse {
 			out = append(out, f)
 		}
 	}

@@ -16,7 +16,8 @@ const shownPlans = 3
 // about it.
 func (l *line) plan(count int) SpeciesPairs {
 	s := SpeciesPairs{
-		Species: l.species, Living: len(l.pool), Pairs: []ChosenPair{}, Others: []OtherPlan{}, LeftOut: []LeftOut{},
+		Species: l.species, Living: len(l.pool), Promised: len(l.here) - len(l.pool),
+		WithPromised: pairing.NewBreedingSet(l.room.Ancestry.Pedigree, l.here).GeneDiversity(), Pairs: []ChosenPair{}, Others: []OtherPlan{}, LeftOut: []LeftOut{},
 		GeneDiversity: l.set.GeneDiversity(), WithYoung: l.set.GeneDiversity(), Proven: true,
 		Allowed: len(l.options), Refused: len(l.pairs) - len(l.options),
 	}
@@ -60,6 +61,7 @@ func (l *line) chosenPair(p pairing.Pair, young int) ChosenPair {
 	effect := l.set.Effect([]int{male}, []int{female}, young, pedigree.OneUnknown)
 	c := ChosenPair{
 		Male: p.Male, Female: p.Female, Young: young,
+		MaleSign: l.room.Ancestry.animal(male).SexSign, FemaleSign: l.room.Ancestry.animal(female).SexSign,
 		Inbreeding: p.Verdict.YoungInbreeding,
 		Expected:   l.room.Ancestry.Pedigree.Uncertain(male) || l.room.Ancestry.Pedigree.Uncertain(female),
 		Change:     effect.Change(),
@@ -68,7 +70,7 @@ func (l *line) chosenPair(p pairing.Pair, young int) ChosenPair {
 	for _, f := range p.Verdict.Findings {
 		if f.Severity >= pairing.Warn && f.Rule != pairing.RuleMalesPerFemale {
 			text := f.Message
-			if f.Severity == pairing.Refuse {
+			if f.Relaxed {
 				text += " (relaxed)"
 			}
 			c.Findings = append(c.Findings, text)
@@ -103,11 +105,10 @@ func (l *line) only(one, other pairing.Plan) [][2]string {
 
 // ceiling gives the plan without a limit on inbreeding, when it is a better one.
 func (l *line) ceiling(count int, best pairing.Plan) *Ceiling {
-	if slices.Contains(l.wish.Relax, pairing.RuleInbreeding) {
-		return nil
-	}
 	free := *l
-	free.choose(append(slices.Clone(l.wish.Relax), pairing.RuleInbreeding))
+	free.choose(func(p pairing.Pair) bool {
+		return !l.unwished(p) && !slices.ContainsFunc(refusals(p.Verdict), func(f pairing.Finding) bool { return f.Rule != pairing.RuleInbreeding })
+	})
 	if len(free.options) == len(l.options) {
 		return nil
 	}
@@ -130,7 +131,7 @@ func (l *line) leftOut(chosen []pairing.Pair) []LeftOut {
 		if used[a.ID] {
 			continue
 		}
-		left := LeftOut{ID: a.ID, Name: a.Name, Sex: a.Sex}
+		left := LeftOut{ID: a.ID, Name: a.Name, Sex: a.Sex, Sign: a.SexSign}
 		l.whyNot(&left)
 		out = append(out, left)
 	}
@@ -144,7 +145,7 @@ func (l *line) whyNot(left *LeftOut) {
 		left.Reason = "its sex is not known"
 		return
 	}
-	if slices.ContainsFunc(l.wish.Without, func(out [2]string) bool { return out == [2]string{left.ID, ""} }) {
+	if l.wish.leavesOut(left.ID) {
 		left.Reason = "left out, as asked"
 		return
 	}
@@ -159,7 +160,7 @@ func (l *line) whyNot(left *LeftOut) {
 			continue
 		}
 		mates++
-		against := refusals(p.Verdict, l.wish.Relax)
+		against := refusals(p.Verdict)
 		if len(against) == 0 {
 			allowed++
 		}
@@ -193,8 +194,11 @@ func (l *line) whyNot(left *LeftOut) {
 
 // counted writes "1 mate", "2 mates".
 func counted(n int, what string) string {
-	if n == 1 {
+	switch {
+	case n == 1:
 		return "1 " + what
+	case what == "clutch":
+		return fmt.Sprintf("%d clutches", n)
 	}
 	return fmt.Sprintf("%d %ss", n, what)
 }

@@ -13,12 +13,12 @@ import (
 // pair is left at all.
 func possible(lines []*line, w PairsWish) error {
 	for _, want := range w.Want {
-		if err := grantable(lines, want, w.Relax); err != nil {
+		if err := grantable(lines, want); err != nil {
 			return err
 		}
 	}
 	if slices.ContainsFunc(lines, func(l *line) bool { return len(l.options) > 0 }) {
-		return nil
+		return attainable(lines, w)
 	}
 	if len(lines) == 0 {
 		return &NoPairsError{Blocking: []string{"no animal is in the room"}}
@@ -33,8 +33,18 @@ func possible(lines []*line, w PairsWish) error {
 	return all
 }
 
+// attainable gives an error for a goal that no two animals in the room serve.
+func attainable(lines []*line, w PairsWish) error {
+	for _, g := range w.Goals {
+		if !slices.ContainsFunc(lines, func(l *line) bool { return l.concerns(g) }) {
+			return &NoPairsError{Blocking: []string{g.String(), "no male and female in the room serve it"}}
+		}
+	}
+	return nil
+}
+
 // grantable gives an error for a wanted pair that a rule refuses.
-func grantable(lines []*line, want [2]string, relax []pairing.Rule) error {
+func grantable(lines []*line, want [2]string) error {
 	wanted := want[0] + " × " + want[1] + " is wanted"
 	for _, l := range lines {
 		for _, p := range l.pairs {
@@ -44,7 +54,7 @@ func grantable(lines []*line, want [2]string, relax []pairing.Rule) error {
 			if l.unwished(p) {
 				return &NoPairsError{Species: l.species, Blocking: []string{wanted, "and left out"}}
 			}
-			if against := refusals(p.Verdict, relax); len(against) > 0 {
+			if against := refusals(p.Verdict); len(against) > 0 {
 				e := &NoPairsError{Species: l.species, Blocking: []string{wanted, against[0].Message}}
 				if len(against) > 1 {
 					e.Most = fmt.Sprintf("%d more rules refuse it too", len(against)-1)
@@ -57,6 +67,9 @@ func grantable(lines []*line, want [2]string, relax []pairing.Rule) error {
 	return &NoPairsError{Blocking: []string{wanted, "they are not a male and a female of one species that are both in the room"}}
 }
 
+// unwished stands among the rules for what is left out.
+const unwished = pairing.Rule("left out as asked")
+
 // noPairs says why a line has no pair: the smallest set of rules of which each
 // pair breaks one, and the rule that most pairs break.
 func (l *line) noPairs() *NoPairsError {
@@ -65,7 +78,6 @@ func (l *line) noPairs() *NoPairsError {
 		e.Blocking = []string{l.noSexes()}
 		return e
 	}
-	const unwished = pairing.Rule("left out as asked")
 	var rules []pairing.Rule // in the order in which they are met
 	broken := make([]uint, len(l.pairs))
 	for i, p := range l.pairs {
@@ -73,7 +85,7 @@ func (l *line) noPairs() *NoPairsError {
 		if l.unwished(p) {
 			by = append(by, unwished)
 		}
-		for _, f := range refusals(p.Verdict, l.wish.Relax) {
+		for _, f := range refusals(p.Verdict) {
 			by = append(by, f.Rule)
 		}
 		for _, rule := range by {
@@ -209,8 +221,8 @@ func sortedKeys[V any](m map[int]V) []int {
 }
 
 // sweepCounts finds the best plan for every number of pairings.
-func (l *line) sweepCounts(most int) error {
-	most = min(most, len(l.options))
+func (l *line) sweepCounts(season int) error {
+	most := min(season, len(l.options))
 	needed := slices.ContainsFunc(l.limits, func(x pairing.Limit) bool { return x.AtLeast > 0 })
 	none := pairing.Outcome{Proven: true, Bound: math.Inf(1)}
 	if !needed {
@@ -227,18 +239,20 @@ func (l *line) sweepCounts(most int) error {
 		found = found || len(o.Plans) > 0
 	}
 	if needed && !found {
-		return l.blocked(most)
+		return l.blocked(season)
 	}
 	return nil
 }
 
-// blocked names the wishes that leave no plan.
-func (l *line) blocked(most int) error {
+// blocked names the smallest set of rules and wishes that leave no plan.
+func (l *line) blocked(season int) error {
 	e := &NoPairsError{Species: l.species}
-	c := l.choice(1)
-	season := len(c.Limits) - 1
-	c.Limits[season] = pairing.Limit{Name: "at most " + pairings(most), Options: c.Limits[season].Options, AtMost: most}
-	c.Young = 1 // any number of young would do
+	all := *l
+	all.choose(func(pairing.Pair) bool { return true })
+	all.limits = append(l.ruledOut(), all.limits...)
+	c := all.choice(1)
+	last := len(c.Limits) - 1
+	c.Limits[last] = pairing.Limit{Name: "at most " + pairings(season), Options: c.Limits[last].Options, AtMost: season}
 	for o := range c.Options {
 		c.Options[o].MaxYoung = pairing.NoLimit
 	}
@@ -252,4 +266,34 @@ func (l *line) blocked(most int) error {
 		e.Blocking = append(e.Blocking, c.Limits[at].Name)
 	}
 	return e
+}
+
+// ruledOut gives a limit for each rule, on the pairs that it refuses, and one for the pairs
+// that are left out as asked.
+func (l *line) ruledOut() []pairing.Limit {
+	var out []pairing.Limit
+	place := make(map[pairing.Rule]int)
+	add := func(rule pairing.Rule, pair int) {
+		at, known := place[rule]
+		if !known {
+			at = len(out)
+			place[rule] = at
+			out = append(out, pairing.Limit{})
+		}
+		if n := len(out[at].Options); n == 0 || out[at].Options[n-1] != pair {
+			out[at].Options = append(out[at].Options, pair)
+		}
+	}
+	for i, p := range l.pairs {
+		for _, f := range refusals(p.Verdict) {
+			add(f.Rule, i)
+		}
+		if l.unwished(p) {
+			add(unwished, i)
+		}
+	}
+	for rule, at := range place {
+		out[at].Name = fmt.Sprintf("%s, which refuses %d of %d pairs", rule, len(out[at].Options), len(l.pairs))
+	}
+	return out
 }

@@ -25,7 +25,7 @@ func TestPairsOfRandomRooms(t *testing.T) {
 		on := civil.Date(rapid.IntRange(int(day("2023-06-01")), int(day("2028-12-31"))).Draw(t, "on"))
 		w := frogroom.PairsWish{Weight: 0.1, Pairings: rapid.IntRange(1, 4).Draw(t, "pairings"), MaleUses: rapid.IntRange(1, 2).Draw(t, "uses")}
 		if rapid.Bool().Draw(t, "relax") {
-			w.Relax = frogroom.Relaxable
+			w.Relax = pairing.Relaxable()
 		}
 		got, err := r.Pairs(on, w)
 		again, errAgain := r.Pairs(on, w)

@@ -1,8 +1,6 @@
 package frogroom
 
 import (
-	"slices"
-
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
@@ -35,7 +33,7 @@ type PairFinding struct {
 	Rule     pairing.Rule     `json:"rule"`
 	Animals  []string         `json:"animals"`
 	Severity pairing.Severity `json:"severity"`
-	Relaxed  bool             `json:"relaxed,omitempty"` // it would refuse the pair, and does not count
+	Relaxed  bool             `json:"relaxed,omitempty"` // the rule is set aside, and would weigh one step more
 	Value    string           `json:"value,omitempty"`
 	Limit    string           `json:"limit,omitempty"`
 	Message  string           `json:"message"`
@@ -68,10 +66,10 @@ func (r *Room) WhyPair(on civil.Date, one, other string, w PairsWish) (PairVerdi
 	}
 	l := r.line(on, r.Ancestry.animal(a).Species, w)
 	male, female := r.Ancestry.animal(a).ID, r.Ancestry.animal(b).ID
-	verdict := pairing.Judge(r.terms(on), r.breeders([]string{male}, on), r.breeders([]string{female}, on))
+	verdict := pairing.Judge(r.terms(on, w.Relax), r.breeders([]string{male}, on), r.breeders([]string{female}, on))
 	effect := l.set.Effect([]int{a}, []int{b}, w.Young, pedigree.OneUnknown)
 	out := PairVerdict{
-		On: on, Male: male, Female: female, Allowed: len(refusals(verdict, w.Relax)) == 0,
+		On: on, Male: male, Female: female, Allowed: verdict.Allowed(),
 		Inbreeding: verdict.YoungInbreeding,
 		Expected:   r.Ancestry.Pedigree.Uncertain(a) || r.Ancestry.Pedigree.Uncertain(b),
 		Shared:     []PairAncestor{}, MaleKinship: effect.SireKinship[0], FemaleKinship: effect.DamKinship[0],
@@ -79,9 +77,7 @@ func (r *Room) WhyPair(on civil.Date, one, other string, w PairsWish) (PairVerdi
 		Warnings: []string{founderWarning},
 	}
 	if !out.Allowed {
-		v := verdict
-		v.Findings = refusals(verdict, w.Relax)
-		out.From, _ = v.AllowedFrom()
+		out.From, _ = verdict.AllowedFrom()
 	}
 	for _, s := range effect.Shared {
 		out.Shared = append(out.Shared, PairAncestor{ID: r.Ancestry.Pedigree.ID(s.Animal), Name: r.Ancestry.animal(s.Animal).Name, Share: s.Share})
@@ -89,7 +85,7 @@ func (r *Room) WhyPair(on civil.Date, one, other string, w PairsWish) (PairVerdi
 	for _, f := range verdict.Findings {
 		out.Findings = append(out.Findings, PairFinding{
 			Rule: f.Rule, Animals: f.Animals, Severity: f.Severity, Value: f.Value, Limit: f.Limit, Message: f.Message, From: f.From,
-			Relaxed: f.Severity == pairing.Refuse && slices.Contains(w.Relax, f.Rule),
+			Relaxed: f.Relaxed,
 		})
 	}
 	return out, nil

@@ -377,7 +377,7 @@ func TestFindings(t *testing.T) {
 		},
 		{
 			name: "promised", animals: "{id: F, species: clockwork, sex: male, acquired: 2021-01-01, promised: the neighbour}",
-			pairing: "dam: D, sire: F", want: "F is promised to the neighbour",
+			pairing: "dam: D, sire: F", refused: true, want: "F is promised to the neighbour",
 		},
 	} {
 		t.Run(row.name, func(t *testing.T) {

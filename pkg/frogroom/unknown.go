@@ -38,6 +38,12 @@ type UnknownSpeciesError struct {
 
 func (e *UnknownSpeciesError) Error() string { return noSuch("species", e.ID, e.Nearest) }
 
+// unknownSpecies is for an id of which the collection has no animals.
+func (r *Room) unknownSpecies(id string) *UnknownSpeciesError {
+	all := r.Collection.Species
+	return &UnknownSpeciesError{ID: id, Nearest: nearest(id, len(all), func(i int) string { return all[i].ID })}
+}
+
 func noSuch(kind, id, nearest string) string {
 	text := fmt.Sprintf("there is no %s %q", kind, id)
 	if nearest != "" {

@@ -30,13 +30,26 @@ type Animal struct {
 	Species        string
 	Line, Locality string
 	Sex            Sex
+	SexSign        string // how the sex is known, such as "called"; empty when nobody wrote it down
 
 	Hatched, OutOfWater civil.Date
 	Acquired            civil.Date // came to the room
 	Died, Left          civil.Date
-	LastClutch          civil.Date // latest clutch of a female that is on record
+	// Clutches are the days on which a female laid, or may have laid, the earliest
+	// first: those on record, also of clutches that still run.
+	Clutches []civil.Date
+	// Quarantines and HealthHolds are those on record, also those that are over.
+	Quarantines, HealthHolds []Hold
 
 	LengthMM float64 // snout to vent
 	WeightG  float64
 	Promised string // to whom it is reserved
+}
+
+// lastClutch gives the day of the latest clutch, unknown when there is none.
+func (a Animal) lastClutch() civil.Date {
+	if len(a.Clutches) == 0 {
+		return 0
+	}
+	return a.Clutches[len(a.Clutches)-1]
 }

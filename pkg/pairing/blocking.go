@@ -8,8 +8,9 @@ import "slices"
 // limits. ok is false when the limits do leave a plan, or when none was ruled
 // out in a million steps.
 //
-// Sets of up to three limits are all tried; a larger one is only sure to be such
-// that it leaves a plan without any one of its limits.
+// Sets of up to three limits are all tried, as long as there are not more than 20,000 of a
+// size; beyond that a set is only sure to be such that it leaves a plan without any one of its
+// limits.
 func (c Choice) Blocking() (limits []int, ok bool) {
 	c.mustBeSound()
 	steps := 1_000_000
@@ -21,19 +22,24 @@ func (c Choice) Blocking() (limits []int, ok bool) {
 	if !blocked(all) {
 		return nil, false
 	}
-	for size := range min(4, len(all)+1) {
+	needed := all
+	for _, l := range all {
+		without := slices.DeleteFunc(slices.Clone(needed), func(x int) bool { return x == l })
+		if blocked(without) {
+			needed = without
+		}
+	}
+	for size, sets := 0, 1; size <= min(3, len(needed)) && sets <= mostSets; size++ {
 		if set := firstSubset(all, size, blocked); set != nil {
 			return set, true
 		}
+		sets = sets * (len(all) - size) / (size + 1)
 	}
-	for _, l := range all {
-		without := slices.DeleteFunc(slices.Clone(all), func(x int) bool { return x == l })
-		if blocked(without) {
-			all = without
-		}
-	}
-	return all, true
+	return needed, true
 }
+
+// mostSets is how many sets of limits of a size are tried.
+const mostSets = 20_000
 
 // firstSubset gives the first set of a size, in lexical order, that is as wanted.
 func firstSubset(from []int, size int, wanted func([]int) bool) []int {

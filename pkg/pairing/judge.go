@@ -8,7 +8,7 @@ type candidate struct {
 
 // animalRules look at one animal that is to be used as the given sex.
 var animalRules = []func(Terms, Animal, Sex) Finding{
-	judgeSex, judgeInRoom, judgePromised, judgeAge, judgeLength, judgeWeight, judgeAncestry,
+	judgeSex, judgeInRoom, judgePromised, judgeQuarantine, judgeHealth, judgeAge, judgeLength, judgeWeight, judgeAncestry,
 }
 
 // Judge holds a pairing of one or more males with one or more females against
@@ -23,6 +23,15 @@ func Judge(t Terms, males, females []Animal) Verdict {
 	}
 	t.mustBeWhole()
 	return judge(t, t.candidates(males, Male), t.candidates(females, Female), t.Pedigree.Kinship)
+}
+
+// JudgeAnimal holds one animal that is to be used as a male or as a female against
+// the rules that look at nothing but it: a finding for each. It panics as [Judge] does.
+func JudgeAnimal(t Terms, a Animal, as Sex) []Finding {
+	t.mustBeWhole()
+	findings := t.candidates([]Animal{a}, as)[0].findings
+	relax(findings, t.Rules.Relaxed)
+	return findings
 }
 
 func (t Terms) mustBeWhole() {
@@ -42,7 +51,7 @@ func (t Terms) candidates(animals []Animal, as Sex) []candidate {
 			out[i].findings = append(out[i].findings, rule(t, a, as))
 		}
 		if as == Female {
-			out[i].findings = append(out[i].findings, judgeRest(t, a))
+			out[i].findings = append(out[i].findings, judgeRest(t, a), judgeClutches(t, a))
 		}
 	}
 	return out
@@ -74,6 +83,7 @@ func judge(t Terms, males, females []candidate, kinship func(male, female int) f
 		}
 	}
 	v.YoungInbreeding /= float64(len(males) * len(females))
+	relax(v.Findings, t.Rules.Relaxed)
 	return v
 }
 

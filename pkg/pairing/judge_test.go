@@ -53,8 +53,9 @@ func terms(t testing.TB) Terms {
 			RestUsual:          180,
 			MalesPerFemaleLow:  1,
 			MalesPerFemaleHigh: 3,
+			QuarantineDays:     30,
 		}},
-		Rules: DefaultRules(),
+		Rules: Rules{WarnInbreeding: 0.0625, MaxInbreeding: 0.125, ClutchesASeason: 3},
 		On:    day("2027-03-01"),
 	}
 }
@@ -67,9 +68,15 @@ func animal(t Terms, id string, sex Sex) Animal {
 	}
 	return Animal{
 		ID: id, Node: node, Species: species, Line: "Tarcoles 2021", Locality: "Tarcoles", Sex: sex,
-		OutOfWater: day("2025-03-01"), Acquired: day("2025-03-01"), LastClutch: 0,
+		OutOfWater: day("2025-03-01"), Acquired: day("2025-03-01"),
 		LengthMM: 60, WeightG: 12,
 	}
+}
+
+// called gives the animal with a sign of its sex.
+func called(a Animal) Animal {
+	a.SexSign = "called"
+	return a
 }
 
 // only gives the findings of one rule.
@@ -85,28 +92,33 @@ func only(v Verdict, rule Rule) []Finding {
 
 func TestAllRulesAreThereWhenAllIsWell(t *testing.T) {
 	terms := terms(t)
-	v := Judge(terms, []Animal{animal(terms, "Bram", Male)}, []Animal{animal(terms, "Greta", Female)})
+	v := Judge(terms, []Animal{called(animal(terms, "Bram", Male))}, []Animal{animal(terms, "Greta", Female)})
 	want := []Finding{
-		{RuleSpecies, []string{"Bram", "Greta"}, Fine, species, "", "all are of species " + species, 0},
-		{RuleLine, []string{"Bram", "Greta"}, Fine, "Tarcoles 2021", "", "all are of line Tarcoles 2021", 0},
-		{RuleLocality, []string{"Bram", "Greta"}, Fine, "Tarcoles", "", "all are of locality Tarcoles", 0},
-		{RuleMalesPerFemale, []string{"Bram", "Greta"}, Fine, "1 male to 1 female", "1 to 3 males to a female", "1 male to 1 female", 0},
-		{RuleSex, []string{"Bram"}, Fine, "male", "male", "Bram is male", 0},
-		{RuleSex, []string{"Greta"}, Fine, "female", "female", "Greta is female", 0},
-		{RuleInRoom, []string{"Bram"}, Fine, "in the room", "", "Bram is in the room", 0},
-		{RuleInRoom, []string{"Greta"}, Fine, "in the room", "", "Greta is in the room", 0},
-		{RulePromised, []string{"Bram"}, Fine, "", "", "Bram is promised to nobody", 0},
-		{RulePromised, []string{"Greta"}, Fine, "", "", "Greta is promised to nobody", 0},
-		{RuleAge, []string{"Bram"}, Fine, "730 days", "300 days out of the water", "Bram is old enough: 730 days", 0},
-		{RuleAge, []string{"Greta"}, Fine, "730 days", "540 days out of the water", "Greta is old enough: 730 days", 0},
-		{RuleLength, []string{"Bram"}, Fine, "60 mm", "38 mm", "Bram has 60 mm", 0},
-		{RuleLength, []string{"Greta"}, Fine, "60 mm", "55 mm", "Greta has 60 mm", 0},
-		{RuleWeight, []string{"Bram"}, Fine, "12 g", "4 g", "Bram has 12 g", 0},
-		{RuleWeight, []string{"Greta"}, Fine, "12 g", "9.5 g", "Greta has 12 g", 0},
-		{RuleAncestry, []string{"Bram"}, Fine, "1.0 generations known", "", "1.0 generations of the ancestry of Bram are known", 0},
-		{RuleAncestry, []string{"Greta"}, Fine, "1.0 generations known", "", "1.0 generations of the ancestry of Greta are known", 0},
-		{RuleRest, []string{"Greta"}, Fine, "no clutch on record", "180 days, at least 90", "no clutch of Greta is on record", 0},
-		{RuleInbreeding, []string{"Bram", "Greta"}, Fine, "0", "warned from 0.0625, refused from 0.125", "the young of Bram and Greta would be inbred to 0", 0},
+		{RuleSpecies, []string{"Bram", "Greta"}, Fine, species, "", "all are of species " + species, 0, false},
+		{RuleLine, []string{"Bram", "Greta"}, Fine, "Tarcoles 2021", "", "all are of line Tarcoles 2021", 0, false},
+		{RuleLocality, []string{"Bram", "Greta"}, Fine, "Tarcoles", "", "all are of locality Tarcoles", 0, false},
+		{RuleMalesPerFemale, []string{"Bram", "Greta"}, Fine, "1 male to 1 female", "1 to 3 males to a female", "1 male to 1 female", 0, false},
+		{RuleSex, []string{"Bram"}, Fine, "male, called", "male", "Bram is male: called", 0, false},
+		{RuleSex, []string{"Greta"}, Fine, "female, no sign recorded", "female", "Greta is female: no sign recorded", 0, false},
+		{RuleInRoom, []string{"Bram"}, Fine, "in the room", "", "Bram is in the room", 0, false},
+		{RuleInRoom, []string{"Greta"}, Fine, "in the room", "", "Greta is in the room", 0, false},
+		{RulePromised, []string{"Bram"}, Fine, "nobody", "", "Bram is promised to nobody", 0, false},
+		{RulePromised, []string{"Greta"}, Fine, "nobody", "", "Greta is promised to nobody", 0, false},
+		{RuleQuarantine, []string{"Bram"}, Fine, "730 days", "30 days after it came", "Bram came 730 days before", 0, false},
+		{RuleQuarantine, []string{"Greta"}, Fine, "730 days", "30 days after it came", "Greta came 730 days before", 0, false},
+		{RuleHealth, []string{"Bram"}, Fine, "not held", "", "Bram is not held for its health", 0, false},
+		{RuleHealth, []string{"Greta"}, Fine, "not held", "", "Greta is not held for its health", 0, false},
+		{RuleAge, []string{"Bram"}, Fine, "730 days", "300 days out of the water", "Bram is old enough: 730 days", 0, false},
+		{RuleAge, []string{"Greta"}, Fine, "730 days", "540 days out of the water", "Greta is old enough: 730 days", 0, false},
+		{RuleLength, []string{"Bram"}, Fine, "60 mm", "38 mm", "Bram has 60 mm", 0, false},
+		{RuleLength, []string{"Greta"}, Fine, "60 mm", "55 mm", "Greta has 60 mm", 0, false},
+		{RuleWeight, []string{"Bram"}, Fine, "12 g", "4 g", "Bram has 12 g", 0, false},
+		{RuleWeight, []string{"Greta"}, Fine, "12 g", "9.5 g", "Greta has 12 g", 0, false},
+		{RuleAncestry, []string{"Bram"}, Fine, "1.0 generations known", "", "1.0 generations of the ancestry of Bram are known", 0, false},
+		{RuleAncestry, []string{"Greta"}, Fine, "1.0 generations known", "", "1.0 generations of the ancestry of Greta are known", 0, false},
+		{RuleRest, []string{"Greta"}, Fine, "no clutch on record", "180 days, at least 90", "no clutch of Greta is on record", 0, false},
+		{RuleClutches, []string{"Greta"}, Fine, "0 clutches in 12 months", "3 in 12 months", "Greta laid 0 clutches within 12 months", 0, false},
+		{RuleInbreeding, []string{"Bram", "Greta"}, Fine, "0", "warned from 0.0625, refused from 0.125", "the young of Bram and Greta would be inbred to 0", 0, false},
 	}
 	if diff := cmp.Diff(want, v.Findings); diff != "" {
 		t.Errorf("findings (-want +got):\n%s", diff)
@@ -189,12 +201,12 @@ func TestRules(t *testing.T) {
 			"female", "Bram is recorded as female and stands among the males", "",
 		},
 		{
-			"sex not known", RuleSex, male(func(a *Animal) { a.Sex = SexUnknown }), 0, Unknown,
+			"sex not known", RuleSex, male(func(a *Animal) { a.Sex = SexUnknown }), 0, Refuse,
 			"", "the sex of Bram is not known", "",
 		},
 		{
 			"on both sides", RuleSex, func(_ Terms, m, f *Animal) { *f = *m; f.Sex = Female }, 1, Refuse,
-			"female", "Bram stands in this pairing twice", "",
+			"female, no sign recorded", "Bram stands in this pairing twice", "",
 		},
 
 		{
@@ -218,8 +230,71 @@ func TestRules(t *testing.T) {
 			"in the room", "Greta is in the room", "",
 		},
 		{
-			"promised", RulePromised, female(func(a *Animal) { a.Promised = "Anouk" }), 1, Warn,
+			"promised", RulePromised, female(func(a *Animal) { a.Promised = "Anouk" }), 1, Refuse,
 			"Anouk", "Greta is promised to Anouk", "",
+		},
+		{
+			"in quarantine until a day", RuleQuarantine, male(func(a *Animal) {
+				a.Quarantines = []Hold{{From: day("2027-02-01"), Until: day("2027-03-01"), Note: "from the fair"}}
+			}), 0, Refuse,
+			"until 2027-03-01", "Bram is held for quarantine until 2027-03-01: from the fair", "2027-03-02",
+		},
+		{
+			"in quarantine until somebody lifts it, which outweighs a day", RuleQuarantine, female(func(a *Animal) {
+				a.Quarantines = []Hold{{From: day("2027-02-01"), Until: day("2027-04-01")}, {}}
+			}), 1, Refuse,
+			"until it is lifted", "Greta is held for quarantine until that is lifted", "",
+		},
+		{
+			"the later of two days", RuleHealth, male(func(a *Animal) {
+				a.HealthHolds = []Hold{{Until: day("2027-05-01")}, {Until: day("2027-04-01")}}
+			}), 0, Refuse,
+			"until 2027-05-01", "Bram is held for health until 2027-05-01", "2027-05-02",
+		},
+		{
+			"quarantine was over the day before", RuleQuarantine, male(func(a *Animal) {
+				a.Acquired = day("2027-02-20")
+				a.Quarantines = []Hold{{From: day("2027-02-20"), Until: day("2027-02-28")}}
+			}), 0, Fine,
+			"over since 2027-02-28", "the quarantine of Bram ended on 2027-02-28", "",
+		},
+		{
+			"a hold that only begins is none yet", RuleHealth, male(func(a *Animal) {
+				a.HealthHolds = []Hold{{From: day("2027-03-02")}}
+			}), 0, Fine,
+			"not held", "Bram is not held for its health", "",
+		},
+		{
+			"an illness that is over", RuleHealth, male(func(a *Animal) {
+				a.HealthHolds = []Hold{{Until: day("2026-03-02")}}
+			}), 0, Fine,
+			"over since 2026-03-02", "the last hold of Bram for its health ended on 2026-03-02", "",
+		},
+		{
+			"came lately, and nobody recorded a quarantine", RuleQuarantine, male(func(a *Animal) { a.Acquired = day("2027-01-31") }), 0, Warn,
+			"29 days", "Bram came on 2027-01-31, 29 days before, and no quarantine is recorded; 30 days apart are usual", "2027-03-02",
+		},
+		{
+			"came just long enough before", RuleQuarantine, male(func(a *Animal) { a.Acquired = day("2027-01-30") }), 0, Fine,
+			"30 days", "Bram came 30 days before", "",
+		},
+		{
+			"born here", RuleQuarantine, male(func(a *Animal) { a.Acquired = 0 }), 0, Fine,
+			"not from outside", "Bram did not come from outside, as far as is recorded", "",
+		},
+		{
+			"no quarantine in the profile", RuleQuarantine, func(t Terms, m, f *Animal) {
+				needs(func(n *Needs) { n.QuarantineDays = 0 })(t, m, f)
+				m.Acquired = day("2026-03-02")
+			}, 0, Unknown,
+			"came 2026-03-02", "how long an animal of the species is kept apart when it comes is not known", "",
+		},
+		{
+			"no quarantine in the profile, and here for a year", RuleQuarantine, func(t Terms, m, f *Animal) {
+				needs(func(n *Needs) { n.QuarantineDays = 0 })(t, m, f)
+				m.Acquired = day("2026-03-01")
+			}, 0, Fine,
+			"365 days", "Bram came 365 days before", "",
 		},
 
 		{
@@ -327,25 +402,38 @@ func TestRules(t *testing.T) {
 		},
 
 		{
-			"laid 89 days ago", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-01").Add(-89) }), 0, Refuse,
+			"laid 89 days ago", RuleRest, female(func(a *Animal) { a.Clutches = []civil.Date{day("2027-03-01").Add(-89)} }), 0, Refuse,
 			"89 days", "the last clutch of Greta was laid on 2026-12-02, 89 days before; she needs 90 to recover", "2027-03-02",
 		},
 		{
-			"laid 90 days ago", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-01").Add(-90) }), 0, Warn,
+			"laid 90 days ago", RuleRest, female(func(a *Animal) { a.Clutches = []civil.Date{day("2027-03-01").Add(-90)} }), 0, Warn,
 			"90 days", "the last clutch of Greta was laid on 2026-12-01, 90 days before; 180 are usual", "2027-05-30",
 		},
 		{
-			"laid 180 days ago", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-01").Add(-180) }), 0, Fine,
+			"laid 180 days ago", RuleRest, female(func(a *Animal) { a.Clutches = []civil.Date{day("2027-03-01").Add(-180)} }), 0, Fine,
 			"180 days", "the last clutch of Greta was laid on 2026-09-02, 180 days before", "",
 		},
 		{
-			"a clutch after the pairing", RuleRest, female(func(a *Animal) { a.LastClutch = day("2027-03-05") }), 0, Refuse,
+			"a clutch after the pairing", RuleRest, female(func(a *Animal) { a.Clutches = []civil.Date{day("2027-03-05")} }), 0, Refuse,
 			"clutch on 2027-03-05", "Greta has a clutch on 2027-03-05, after this pairing", "2027-06-03",
 		},
 		{"no rest in the profile", RuleRest, func(t Terms, m, f *Animal) {
 			needs(func(n *Needs) { n.RestLeast, n.RestUsual = 0, 0 })(t, m, f)
-			f.LastClutch = day("2027-02-01")
+			f.Clutches = []civil.Date{day("2027-02-01")}
 		}, 0, Unknown, "28 days", "how long a female of the species rests between clutches is not known", ""},
+
+		{
+			"as often as is allowed: the third last has to be a year old", RuleClutches, female(func(a *Animal) {
+				a.Clutches = []civil.Date{day("2025-12-01"), day("2026-03-02"), day("2026-05-01"), day("2026-07-01"), day("2026-09-01")}
+			}), 0, Refuse,
+			"4 clutches in 12 months", "Greta laid 4 clutches within 12 months; 3 at most are allowed", "2027-05-01",
+		},
+		{
+			"one of them is just a year old", RuleClutches, female(func(a *Animal) {
+				a.Clutches = []civil.Date{day("2026-03-01"), day("2026-05-01"), day("2026-09-01")}
+			}), 0, Fine,
+			"2 clutches in 12 months", "Greta laid 2 clutches within 12 months", "",
+		},
 
 		{"father and daughter", RuleInbreeding, func(t Terms, m, f *Animal) {
 			*m, *f = animal(t, "Quill", Male), animal(t, "Ottilie", Female)
@@ -411,7 +499,7 @@ func TestGroupInOneChamber(t *testing.T) {
 	assert.False(t, v.Allowed())
 
 	assert.Equal(t, "3 males to 2 females", only(v, RuleMalesPerFemale)[0].Value)
-	for _, rule := range []Rule{RuleSex, RuleInRoom, RulePromised, RuleAge, RuleLength, RuleWeight, RuleAncestry} {
+	for _, rule := range []Rule{RuleSex, RuleInRoom, RulePromised, RuleQuarantine, RuleHealth, RuleAge, RuleLength, RuleWeight, RuleAncestry} {
 		var about []string
 		for _, f := range only(v, rule) {
 			about = append(about, f.Animals...)
@@ -419,6 +507,7 @@ func TestGroupInOneChamber(t *testing.T) {
 		assert.Equal(t, []string{"Quill", "Moss", "Piet", "Ottilie", "Fenna"}, about, rule)
 	}
 	assert.Len(t, only(v, RuleRest), 2)
+	assert.Len(t, only(v, RuleClutches), 2)
 	assert.Equal(t, []string{"Quill", "Moss", "Piet", "Ottilie", "Fenna"}, only(v, RuleSpecies)[0].Animals)
 }
 
@@ -430,10 +519,15 @@ func TestAllowedFrom(t *testing.T) {
 		from   civil.Date
 		ok     bool
 	}{
-		{"nothing refuses", func(_, f *Animal) { f.Promised = "Anouk" }, 0, true},
+		{"nothing refuses", func(_, f *Animal) { f.LengthMM = 20 }, 0, true},
+		{"a hold that ends", func(m, _ *Animal) { m.HealthHolds = []Hold{{Until: day("2027-03-20")}} }, day("2027-03-21"), true},
+		{"a hold without an end", func(m, f *Animal) { young(f); m.HealthHolds = []Hold{{}} }, 0, false},
+		{"clutches that get old", func(_, f *Animal) {
+			f.Clutches = []civil.Date{day("2026-03-05"), day("2026-03-15"), day("2026-03-25")}
+		}, day("2027-03-05"), true},
 		{"the last of two days counts", func(m, f *Animal) { young(f); m.Acquired = day("2027-03-10") }, day("2026-03-01").Add(540), true},
 		{"also when it is found first", func(m, f *Animal) { young(f); m.Acquired = day("2028-02-10") }, day("2028-02-10"), true},
-		{"a warning that time cures does not delay", func(_, f *Animal) { f.LastClutch = day("2026-11-01") }, 0, true},
+		{"a warning that time cures does not delay", func(_, f *Animal) { f.Clutches = []civil.Date{day("2026-11-01")} }, 0, true},
 		{"time does not cure all", func(m, f *Animal) { young(f); m.Died = day("2026-12-24") }, 0, false},
 	} {
 		t.Run(tc.why, func(t *testing.T) {
@@ -482,4 +576,25 @@ func TestMisuse(t *testing.T) {
 	})
 	assert.PanicsWithValue(t, "pairing: the pedigree has no animal 10", func() { NewBreedingSet(good.Pedigree, []int{10}) })
 	assert.PanicsWithValue(t, "pairing: Moss stands in the breeding set twice", func() { NewBreedingSet(good.Pedigree, []int{2, 1, 2}) })
+}
+
+func TestRelaxed(t *testing.T) {
+	terms := terms(t)
+	m, f := animal(terms, "Bram", Male), animal(terms, "Greta", Female)
+	m.Promised, m.Died = "Anouk", day("2026-12-24")
+	f.LengthMM, f.WeightG, f.Clutches = 20, 2, []civil.Date{day("2027-02-20")}
+	terms.Rules.Relaxed = []Rule{RulePromised, RuleLength, RuleRest, RuleInRoom}
+	v := Judge(terms, []Animal{m}, []Animal{f})
+
+	type said struct {
+		severity Severity
+		relaxed  bool
+	}
+	of := func(rule Rule, at int) said { f := only(v, rule)[at]; return said{f.Severity, f.Relaxed} }
+	assert.Equal(t, said{Warn, true}, of(RulePromised, 0), "what would refuse is still told")
+	assert.Equal(t, said{Fine, true}, of(RuleLength, 1), "what would warn is not")
+	assert.Equal(t, said{Warn, true}, of(RuleRest, 0))
+	assert.Equal(t, said{Fine, false}, of(RulePromised, 1), "nothing against her, and so nothing is set aside")
+	assert.Equal(t, said{Warn, false}, of(RuleWeight, 1), "this one is not set aside")
+	assert.Equal(t, said{Warn, true}, of(RuleInRoom, 0), "what may be set aside is for the caller to say")
 }

@@ -34,11 +34,17 @@ type Terms struct {
 	On       civil.Date // the day on which the animals would be put together
 }
 
-// Rules are the keeper's limits on inbreeding, taken as they stand: the zero value
-// refuses every pairing. [DefaultRules] has the usual ones.
+// Rules are the keeper's limits, taken as they stand: the zero value refuses every
+// pairing. [DefaultRules] has the usual ones.
 type Rules struct {
 	WarnInbreeding float64 // inbreeding coefficient of the young from which a pairing is warned about
 	MaxInbreeding  float64 // the same from which it is refused
+	// ClutchesASeason is how many clutches a female lays within 12 months at most;
+	// 0 is no limit.
+	ClutchesASeason int
+	// Relaxed are rules that the keeper set aside; see [Relaxable]. What such a rule
+	// refuses is only warned about, and what it warns about is fine.
+	Relaxed []Rule
 }
 
 // DefaultRules warns from young as inbred as those of first cousins, 1/16, and
@@ -58,6 +64,8 @@ type Needs struct {
 	// RestLeast and RestUsual are days from a clutch to the next pairing of the
 	// same female: what she needs at least, and what she is usually given.
 	RestLeast, RestUsual int
+	// QuarantineDays is how long an animal from outside is usually kept apart.
+	QuarantineDays int
 	// MalesPerFemaleLow and MalesPerFemaleHigh are the ends of the range in
 	// which the species spawns well.
 	MalesPerFemaleLow, MalesPerFemaleHigh float64

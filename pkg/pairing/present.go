@@ -1,15 +1,19 @@
 package pairing
 
-import "fmt"
+import (
+	"cmp"
+	"fmt"
+)
 
 func judgeSex(_ Terms, a Animal, as Sex) Finding {
 	f := Finding{Rule: RuleSex, Animals: []string{a.ID}, Limit: as.String()}
 	switch a.Sex {
 	case as:
-		f.Value = a.Sex.String()
-		f.Message = fmt.Sprintf("%s is %s", a.ID, a.Sex)
+		sign := cmp.Or(a.SexSign, "no sign recorded")
+		f.Value = a.Sex.String() + ", " + sign
+		f.Message = fmt.Sprintf("%s is %s: %s", a.ID, a.Sex, sign)
 	case SexUnknown:
-		f.Severity = Unknown
+		f.Severity = Refuse
 		f.Message = fmt.Sprintf("the sex of %s is not known", a.ID)
 	default:
 		f.Value = a.Sex.String()
@@ -43,10 +47,11 @@ func judgeInRoom(t Terms, a Animal, _ Sex) Finding {
 func judgePromised(_ Terms, a Animal, _ Sex) Finding {
 	f := Finding{Rule: RulePromised, Animals: []string{a.ID}, Value: a.Promised}
 	if a.Promised == "" {
+		f.Value = "nobody"
 		f.Message = a.ID + " is promised to nobody"
 		return f
 	}
-	f.Severity = Warn
+	f.Severity = Refuse
 	f.Message = fmt.Sprintf("%s is promised to %s", a.ID, a.Promised)
 	return f
 }

@@ -47,11 +47,14 @@ const (
 	RuleSex            Rule = "sex"              // known, and right for the side; nobody twice
 	RuleInRoom         Rule = "in the room"      // alive, come, not left
 	RulePromised       Rule = "promised"         // to nobody
+	RuleQuarantine     Rule = "quarantine"       // over, for animals from outside
+	RuleHealth         Rule = "health"           // not held back for it
 	RuleAge            Rule = "age"              // old enough
 	RuleLength         Rule = "length"           // long enough
 	RuleWeight         Rule = "weight"           // heavy enough
 	RuleAncestry       Rule = "ancestry"         // parents known, so that kinship means something
 	RuleRest           Rule = "rest"             // females: long enough since the last clutch
+	RuleClutches       Rule = "clutches"         // females: not too many within 12 months
 	RuleInbreeding     Rule = "inbreeding"       // of the young of each male with each female
 )
 
@@ -65,6 +68,7 @@ type Finding struct {
 	Limit    string     // what it was held against; empty when there is no limit
 	Message  string     // a sentence for the keeper, without a full stop
 	From     civil.Date // first day on which it weighs less, when time cures it
+	Relaxed  bool       // the keeper set the rule aside, and it would weigh one step more
 }
 
 // Verdict is what all rules say of a pairing.
