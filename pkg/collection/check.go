@@ -10,6 +10,7 @@ func (r *reader) check() {
 		r.checkLife(s)
 		r.checkParentsOfAnimal(s)
 		r.checkDiaryOfAnimal(s)
+		r.checkHolds(s)
 	}
 	for i := range r.c.Clutches {
 		s := subject{clutchKind, i}
@@ -18,9 +19,12 @@ func (r *reader) check() {
 		r.checkDiaryOfClutch(s)
 		r.checkStages(s)
 		r.checkCounts(s)
+		r.checkPromises(s)
+		r.checkGaps(s)
 	}
 	for i := range r.c.Pairings {
 		r.checkSexes(subject{pairingKind, i}, roles)
+		r.checkNotBefore(subject{pairingKind, i})
 	}
 	r.checkYoung()
 	r.checkCapacities()

@@ -20,14 +20,14 @@ func (r *reader) checkDiaryOfAnimal(s subject) {
 	}
 }
 
-// checkDiaryOfClutch reports facts about a clutch before it was laid, and warns
-// about facts after its end.
+// checkDiaryOfClutch warns about facts about a clutch before it was laid, or
+// after its end.
 func (r *reader) checkDiaryOfClutch(s subject) {
 	k := &r.c.Clutches[s.index]
 	for _, e := range r.c.DiaryOf(k.ID) {
 		switch {
 		case before(e.On, k.Laid):
-			r.errorAt(r.in(e, "on"), fmt.Sprintf("%s is about %s, which was laid on %s", e.On, r.called(s), k.Laid), "check both dates")
+			r.warnAt(r.in(e, "on"), fmt.Sprintf("%s is about %s, which was laid on %s: the entry is left out", e.On, r.called(s), k.Laid), "check both dates")
 		case before(k.Ended, e.On):
 			r.warnAt(r.in(e, "on"), fmt.Sprintf("%s is about %s, which ended on %s", e.On, r.called(s), k.Ended), "check both dates")
 		}

@@ -64,8 +64,8 @@ func (s sight) beyond(t sight) bool {
 	return s.low > t.high
 }
 
-// checkStages reports a clutch that is seen at a stage after all of it was seen
-// at a later one. Entries of one day are not compared with each other.
+// checkStages warns about a clutch that is seen at a stage after all of it was
+// seen at a later one. Which of the two is wrong is not known here. Entries of one day are not compared with each other.
 func (r *reader) checkStages(s subject) {
 	var words, gosner sight // the farthest of all days before the one at hand
 	var today []sight
@@ -82,7 +82,7 @@ func (r *reader) checkStages(s subject) {
 		}
 		today = today[:0]
 	}
-	for _, e := range r.c.DiaryOf(r.c.Clutches[s.index].ID) {
+	for _, e := range r.c.lived(r.c.Clutches[s.index].ID) {
 		now, ok := sightOf(e)
 		if !ok {
 			continue
@@ -94,7 +94,7 @@ func (r *reader) checkStages(s subject) {
 		today = append(today, now)
 		for _, then := range [...]sight{words, gosner} {
 			if then.entry != nil && then.beyond(now) {
-				r.errorAt(r.in(e, now.key()), fmt.Sprintf("%s is seen at %v on %s, after it was seen at %v on %s (line %s)",
+				r.warnAt(r.in(e, now.key()), fmt.Sprintf("%s is seen at %v on %s, after it was seen at %v on %s (line %s)",
 					r.called(s), now, e.On, then, then.entry.On, line(then.entry.At)),
 					"check the dates and the stages; some: true says that only some were that far")
 				break

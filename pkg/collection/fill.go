@@ -186,7 +186,7 @@ func (r *reader) fillBirth(i int) {
 	if r.links.clutchOf[i] < 0 {
 		return
 	}
-	for _, e := range r.c.DiaryOf(a.Clutch) {
+	for _, e := range r.c.lived(a.Clutch) {
 		gone := before(a.Died, e.On) || before(a.Left, e.On)
 		switch {
 		case e.Some || gone:

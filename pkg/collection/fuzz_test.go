@@ -23,6 +23,11 @@ func FuzzRead(f *testing.F) {
 		"clutches: [{id: K, laid: 2027-01-01, pairing: P}]\npairings: [{id: P, dam: A, sire: A, target: t}]\nanimals: [{id: A, clutch: K}]",
 		"away: [2027-01-01..2027-02-01, 2027-01-05]\nshipping: {weekdays: []}\nspecies: [{use: hyla-cinerea}]",
 		"diary: [{on: 2027-01-01, clutch: K, gosner: 46, saw: toes}]\nclutches: [{id: K, laid: 2027-01-01, sire: [x, x]}]",
+		"animals: [{id: A, species: hyla-cinerea, sex: male, sex_sign: called, holds: [{kind: health, until: 2027-01-01}, ~]}]\n" +
+			"diary: [{on: 2026-01-01, animal: A, hold: lifted}, {on: 2026-01-02, animal: A, hold: quarantine, until: 2026-02-01, ate: true}]",
+		"clutches: [{id: K, species: hyla-cinerea, eggs: 3, promised: [{to: x, count: 2}]}]\n" +
+			"diary: [{on: 2026-01-01, clutch: K, saw: hatched}, {on: 2026-01-02, clutch: K, sold: 2, to: x, held_back: 1}, {on: 2027-09-09, clutch: K, gosner: 20, water_c: 78}]",
+		"rules: {relax: [rest], space_pct: [10, 90]}\nequipment: {retry_after_days: 3}\ncard: {contact: me}\nshipping: {carrier_closed: [2027-12-24]}",
 	} {
 		f.Add(seed)
 	}
@@ -60,6 +65,7 @@ func walk(t *testing.T, c *collection.Collection) {
 		}
 		c.Weight(a.ID, 0)
 		c.PlaceOf(a.ID, 0)
+		c.HoldsAt(a.ID, 0)
 	}
 	for i := range c.Clutches {
 		k := &c.Clutches[i]
@@ -68,6 +74,7 @@ func walk(t *testing.T, c *collection.Collection) {
 		}
 		c.Looks(k.ID)
 		c.Counts(k.ID)
+		c.Owed(k.ID, 0)
 		c.Temperatures(k.ID)
 	}
 	for i := range c.Pairings {

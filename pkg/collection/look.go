@@ -20,13 +20,31 @@ type Count struct {
 	Living Given[int] // what was counted
 	Some   bool       // only those were counted that had reached a stage
 	Losses int        // dead ones that were found
-	At     strictyaml.Position
+	// Sold left, and HeldBack became animals of the collection.
+	Sold, HeldBack int
+	At             strictyaml.Position
 }
 
-// Looks gives what was seen of a clutch, by date.
+// Gone gives how many died or left.
+func (n Count) Gone() int { return n.Losses + n.Sold + n.HeldBack }
+
+// lived gives the entries about a clutch from the day on which it was laid.
+// Those before it, which are warned about, cannot be meant.
+func (c *Collection) lived(clutch string) []*Entry {
+	entries := c.DiaryOf(clutch)
+	if k, ok := c.Clutch(clutch); ok {
+		for len(entries) > 0 && before(entries[0].On, k.Laid) {
+			entries = entries[1:]
+		}
+	}
+	return entries
+}
+
+// Looks gives what was seen of a clutch, by date. Looks that contradict each
+// other are all given. Those before it was laid are left out.
 func (c *Collection) Looks(clutch string) []Look {
 	var looks []Look
-	for _, e := range c.DiaryOf(clutch) {
+	for _, e := range c.lived(clutch) {
 		if e.Saw != "" || e.Gosner > 0 {
 			looks = append(looks, Look{On: e.On, Saw: e.Saw, Gosner: e.Gosner, Some: e.Some, At: e.At})
 		}
@@ -34,12 +52,13 @@ func (c *Collection) Looks(clutch string) []Look {
 	return looks
 }
 
-// Counts gives the head-counts and losses of a clutch, by date.
+// Counts gives the head-counts of a clutch and those that died or left, by date.
+// Entries before it was laid are left out.
 func (c *Collection) Counts(clutch string) []Count {
 	var counts []Count
-	for _, e := range c.DiaryOf(clutch) {
-		if e.Count.Known || e.Losses > 0 {
-			counts = append(counts, Count{On: e.On, Living: e.Count, Some: e.Some, Losses: e.Losses, At: e.At})
+	for _, e := range c.lived(clutch) {
+		if e.Count.Known || out(e) > 0 {
+			counts = append(counts, Count{On: e.On, Living: e.Count, Some: e.Some, Losses: e.Losses, Sold: e.Sold, HeldBack: e.HeldBack, At: e.At})
 		}
 	}
 	return counts

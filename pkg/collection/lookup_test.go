@@ -115,10 +115,12 @@ func TestLooksAndCounts(t *testing.T) {
 	counts := []collection.Count{
 		{On: day("2021-05-07"), Living: known(38), At: at(45, 5)},
 		{On: day("2021-07-01"), Living: known(3), Some: true, Losses: 2, At: at(44, 5)},
+		{On: day("2021-09-01"), Sold: 3, HeldBack: 2, At: at(57, 5)},
 	}
 	if diff := cmp.Diff(counts, c.Counts("C-21")); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
+	assert.Equal(t, 5, counts[2].Gone())
 	assert.Empty(t, c.Looks("C-27"))
 	assert.Empty(t, c.Counts("nobody"))
 }

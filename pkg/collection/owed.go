@@ -11,7 +11,7 @@ func (c *Collection) Owed(clutch string, on civil.Date) []Promise {
 		return nil
 	}
 	sold := make(map[string]int)
-	for _, e := range c.DiaryOf(clutch) {
+	for _, e := range c.lived(clutch) {
 		if past(e.On, on) {
 			sold[e.To] += e.Sold
 		}

@@ -57,6 +57,8 @@ func (r *reader) entries(top *strictyaml.Mapping) {
 	}
 }
 
+// entry reads one entry. A temperature that cannot be meant is left out with a
+// warning, for what else the diary says can be used without it.
 func (r *reader) entry(m *strictyaml.Mapping, e *Entry) {
 	e.At = strictyaml.PositionOf(m.Node)
 	e.On = r.neededDate(m, "on")
@@ -78,11 +80,11 @@ func (r *reader) entry(m *strictyaml.Mapping, e *Entry) {
 	r.held(m, e)
 	e.Status = Status(m.Choice("status", string(Died), string(Left)))
 	e.To = r.phrase(m, "to")
-	if e.To != "" && !m.Has("sold") && e.Status != Left {
+	if e.To != "" && e.Clutch+e.Animal != "" && !m.Has("sold") && e.Status != Left {
 		r.doc.Errorf(m.Key("to"), "add status: left or sold:, or remove it", "to stands without what left")
 	}
 	e.MovedTo = r.phrase(m, "moved_to")
-	e.WaterC, e.AirC = temperature(m, "water"), temperature(m, "air")
+	r.doc.Soften(": the temperature is left out", func() { e.WaterC, e.AirC = temperature(m, "water"), temperature(m, "air") })
 	e.Note = m.Text("note")
 	m.Done()
 }

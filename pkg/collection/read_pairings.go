@@ -35,20 +35,9 @@ func (r *reader) pairing(m *strictyaml.Mapping, i int) {
 			"certainty_pct is only for ready_by")
 	}
 	p.NotBefore = r.date(m, "not_before")
-	r.notBefore(m, p)
 	p.LeaveOutCost = given(m.Int("leave_out_cost", 1, maxLeaveCost))
 	p.Note = m.Text("note")
 	m.Done()
-}
-
-// notBefore reports a release date that the pairing contradicts itself.
-func (r *reader) notBefore(m *strictyaml.Mapping, p *Pairing) {
-	switch n := strictyaml.Value(m.Node, "not_before"); {
-	case before(p.Start, p.NotBefore):
-		r.doc.Errorf(n, "keep one of them", "a pairing starts on %s, before its not_before %s", p.Start, p.NotBefore)
-	case p.ReadyBy.Known() && p.NotBefore >= p.ReadyBy:
-		r.doc.Errorf(n, "check both dates", "not_before is %s, and young must be ready by %s", p.NotBefore, p.ReadyBy)
-	}
 }
 
 // exactlyOne reports when not exactly one of the keys has a value. It gives

@@ -151,9 +151,9 @@ diary:
   - {on: 2025-01-31, place: tub, water_c: 25}
 `,
 			want: []string{
-				`7:10: 2025-01-31 is about clutch "K", which was laid on 2025-02-01; check both dates`,
 				`10:10: 2025-01-31 is about animal "A", which was laid on 2025-02-01; check both dates`,
 				`12:10: 2025-01-31 is about animal "B", which hatched on 2025-02-01; check both dates`,
+				`7:10: warning: 2025-01-31 is about clutch "K", which was laid on 2025-02-01: the entry is left out; check both dates`,
 				`9:10: warning: 2025-05-02 is about clutch "K", which ended on 2025-05-01; check both dates`,
 				`11:10: warning: 2025-04-02 is about animal "A", which died on 2025-04-01; check both dates`,
 			},

@@ -78,13 +78,13 @@ diary:
 				"8:51: count is -1; write a number from 0 to 100000",
 				"9:41: losses is 0; write a number from 1 to 100000",
 				"9:51: count is 100001; write a number from 0 to 100000",
-				"10:40: water 25 has no unit; write water_c: 25, or water: 25 °C",
-				"10:51: air_c is 99; write a number from -10 to 60",
 				"11:41: weight 12.4 has no unit; write weight_g: 12.4, or weight: 12.4 g",
 				`11:58: length_mm is "12,4", not a number; write a point: 12.4`,
 				"12:41: weight_g and weight say the same thing; keep one of them",
 				`12:73: status cannot be "sold"; write one of died, left`,
 				`13:41: began cannot be "raining"; write one of conditioning, cooling, warm-up, rain, rest`,
+				"10:40: warning: water 25 has no unit: the temperature is left out; write water_c: 25, or water: 25 °C",
+				"10:51: warning: air_c is 99: the temperature is left out; write a number from -10 to 60, or air: 99 °F",
 			},
 		},
 		{
@@ -114,11 +114,11 @@ diary:
   - {on: 2025-03-06, clutch: K5, gosner: 41, note: cannot be}
 `,
 			want: []string{
-				`8:39: clutch "K1" is seen at feeding on 2025-03-09, after it was seen at front-legs on 2025-03-03 (line 9); check the dates and the stages; some: true says that only some were that far`,
-				`14:39: clutch "K2" is seen at feeding on 2025-03-07, after it was seen at toes on 2025-03-05 (line 13); check the dates and the stages; some: true says that only some were that far`,
-				`16:42: clutch "K3" is seen at Gosner 36 on 2025-03-05, after it was seen at Gosner 37 on 2025-03-03 (line 15); check the dates and the stages; some: true says that only some were that far`,
-				`19:39: clutch "K4" is seen at toes on 2025-03-06, after it was seen at front-legs on 2025-03-05 (line 18); check the dates and the stages; some: true says that only some were that far`,
-				`22:42: clutch "K5" is seen at Gosner 41 on 2025-03-06, after it was seen at out-of-water on 2025-03-03 (line 20); check the dates and the stages; some: true says that only some were that far`,
+				`8:39: warning: clutch "K1" is seen at feeding on 2025-03-09, after it was seen at front-legs on 2025-03-03 (line 9); check the dates and the stages; some: true says that only some were that far`,
+				`14:39: warning: clutch "K2" is seen at feeding on 2025-03-07, after it was seen at toes on 2025-03-05 (line 13); check the dates and the stages; some: true says that only some were that far`,
+				`16:42: warning: clutch "K3" is seen at Gosner 36 on 2025-03-05, after it was seen at Gosner 37 on 2025-03-03 (line 15); check the dates and the stages; some: true says that only some were that far`,
+				`19:39: warning: clutch "K4" is seen at toes on 2025-03-06, after it was seen at front-legs on 2025-03-05 (line 18); check the dates and the stages; some: true says that only some were that far`,
+				`22:42: warning: clutch "K5" is seen at Gosner 41 on 2025-03-06, after it was seen at out-of-water on 2025-03-03 (line 20); check the dates and the stages; some: true says that only some were that far`,
 			},
 		},
 		{

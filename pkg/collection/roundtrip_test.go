@@ -30,6 +30,10 @@ func TestReadGivesWhatWasWritten(t *testing.T) {
 			cmpopts.IgnoreFields(collection.Clutch{}, "At"),
 			cmpopts.IgnoreFields(collection.Pairing{}, "At"),
 			cmpopts.IgnoreFields(collection.Entry{}, "At"),
+			cmpopts.IgnoreFields(collection.Target{}, "At"),
+			cmpopts.IgnoreFields(collection.Hold{}, "At"),
+			cmpopts.IgnoreFields(collection.Promise{}, "At"),
+			cmpopts.IgnoreFields(collection.RelaxedRule{}, "At"),
 		}
 		if diff := cmp.Diff(want, got, ignore); diff != "" {
 			t.Fatalf("(-want +got):\n%s\n%s", diff, text)
@@ -61,6 +65,7 @@ func draw(t *rapid.T) *collection.Collection {
 			WeightG:  float64(rapid.IntRange(0, 90).Draw(t, "weight")) / 8,
 			LengthMM: float64(rapid.IntRange(0, 90).Draw(t, "length")),
 			Place:    words.Draw(t, "place"), Promised: words.Draw(t, "promised"), Note: words.Draw(t, "note"),
+			SexSign: words.Draw(t, "sign"), Food: words.Draw(t, "food"), Holds: drawHolds(t, start),
 			Hatched: start.Add(1000*i + 1), OutOfWater: start.Add(1000*i + rapid.IntRange(2, 99).Draw(t, "out")),
 		}
 		a.Sires, a.Dams = parents(t, c, collection.Male), parents(t, c, collection.Female)
@@ -73,6 +78,7 @@ func draw(t *rapid.T) *collection.Collection {
 		c.Animals = append(c.Animals, a)
 	}
 	drawDiary(t, c, start.Add(19_000))
+	drawWishes(t, c, start.Add(10_000))
 	return c
 }
 
@@ -99,7 +105,12 @@ func drawClutch(t *rapid.T, c *collection.Collection, a *collection.Animal, laid
 	a.Clutch = "K" + a.ID
 	k := collection.Clutch{
 		ID: a.Clutch, Species: drawn, Laid: laid, Sires: a.Sires, Dams: a.Dams, SireMix: collection.One, DamMix: collection.One,
-		Eggs: rapid.IntRange(0, 50).Draw(t, "eggs"), Line: a.Line, Place: words.Draw(t, "place"), Note: words.Draw(t, "note"),
+		Eggs: rapid.SampledFrom([]int{0, 50, 99}).Draw(t, "eggs"), // more than drawDiary sells
+		Line: a.Line, Place: words.Draw(t, "place"), Note: words.Draw(t, "note"),
+		Food: words.Draw(t, "food"), Promised: drawPromises(t),
+	}
+	if rapid.Bool().Draw(t, "not seen laid") {
+		k.Laid = 0 // its animal has hatched
 	}
 	if len(k.Sires) > 1 && rapid.Bool().Draw(t, "several") {
 		k.SireMix = collection.Several
@@ -136,6 +147,7 @@ func drawDiary(t *rapid.T, c *collection.Collection, on civil.Date) {
 			}
 			e.Animal = c.Animals[0].ID
 			e.WeightG = float64(rapid.IntRange(0, 99).Draw(t, "weight")) / 4
+			drawHeld(t, &e)
 		case 1:
 			if len(c.Clutches) == 0 {
 				continue
@@ -143,6 +155,10 @@ func drawDiary(t *rapid.T, c *collection.Collection, on civil.Date) {
 			e.Clutch = c.Clutches[0].ID
 			e.Gosner = rapid.IntRange(0, 1).Draw(t, "gosner")
 			e.Count = known(0)
+			if e.Sold = rapid.IntRange(0, 3).Draw(t, "sold"); e.Sold > 0 {
+				e.To = words.Draw(t, "to")
+			}
+			e.HeldBack = rapid.IntRange(0, 3).Draw(t, "held back")
 		case 2:
 			e.Place = "tub " + words.Draw(t, "tub") + "."
 		}
@@ -168,6 +184,9 @@ func write(t *rapid.T, c *collection.Collection) string {
 		w.add("length_mm", w.number(a.LengthMM))
 		w.add("place", w.text(a.Place))
 		w.add("promised", w.text(a.Promised))
+		w.add("sex_sign", w.text(a.SexSign))
+		w.add("food", w.text(a.Food))
+		w.add("holds", w.holds(a.Holds))
 		w.add("note", w.text(a.Note))
 		if a.Clutch != "" && rapid.Bool().Draw(t, "clutch only") {
 			w.add("clutch", w.text(a.Clutch))
@@ -189,6 +208,8 @@ func write(t *rapid.T, c *collection.Collection) string {
 		if k.SireMix == collection.Several {
 			w.add("sire_mix", "several")
 		}
+		w.add("food", w.text(k.Food))
+		w.add("promised", w.promises(k.Promised))
 		w.add("eggs", w.number(float64(k.Eggs)))
 		w.add("line", w.text(k.Line))
 		w.add("place", w.text(k.Place))
@@ -209,9 +230,18 @@ func write(t *rapid.T, c *collection.Collection) string {
 		if e.WaterC.Known {
 			w.add("water_c", strconv.FormatFloat(e.WaterC.Value, 'f', -1, 64))
 		}
+		w.add("sold", w.number(float64(e.Sold)))
+		w.add("held_back", w.number(float64(e.HeldBack)))
+		w.add("to", w.text(e.To))
+		w.add("hold", string(e.Hold))
+		w.add("until", w.date(e.Until))
+		if e.Ate {
+			w.add("ate", "true")
+		}
 		w.add("note", w.text(e.Note))
 		w.end()
 	}
+	w.wishes(c)
 	return w.String()
 }
 

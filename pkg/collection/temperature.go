@@ -30,7 +30,7 @@ func (c *Collection) Temperatures(clutch string) []Temperature {
 			found = append(found, Temperature{On: e.On, WaterC: e.WaterC, AirC: e.AirC, At: e.At})
 		}
 	}
-	for _, e := range c.DiaryOf(clutch) {
+	for _, e := range c.lived(clutch) {
 		add(e)
 	}
 	for _, stay := range c.stays(k) {

@@ -177,7 +177,7 @@ func (r *Room) counted(clutch string, on civil.Date) *int {
 			n := c.Living.Value
 			living = &n
 		} else if living != nil {
-			*living = max(*living-c.Losses, 0)
+			*living = max(*living-c.Gone(), 0)
 		}
 	}
 	return living

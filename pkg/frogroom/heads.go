@@ -110,8 +110,8 @@ func (r *Room) counts(c *collection.Clutch, on civil.Date) []development.Count {
 		case n.On > on:
 		case n.Living.Known && !n.Some:
 			out = append(out, development.Count{On: n.On, Living: n.Living.Value})
-		case n.Losses > 0 && len(out) > 0:
-			out = append(out, development.Count{On: n.On, Living: max(out[len(out)-1].Living-n.Losses, 0)})
+		case n.Gone() > 0 && len(out) > 0:
+			out = append(out, development.Count{On: n.On, Living: max(out[len(out)-1].Living-n.Gone(), 0)})
 		}
 	}
 	return out

@@ -245,7 +245,11 @@ func (doc *Document) Choice(n *yaml.Node, name string, words ...string) string {
 	if !ok || slices.Contains(words, text) {
 		return text
 	}
-	doc.Errorf(n, cureForName(text, words, "write one of "), "%s cannot be %q", name, shorten(text))
+	list := "write one of "
+	if len(words) == 1 {
+		list = "write "
+	}
+	doc.Errorf(n, cureForName(text, words, list), "%s cannot be %q", name, shorten(text))
 	return ""
 }
 

@@ -122,11 +122,35 @@ func (m *Mapping) Quantity(key string, u Unit, low, high float64) (float64, bool
 		m.doc.Errorf(labelled, "keep one of them", "%s and %s say the same thing", suffixed, key)
 		return 0, false
 	case bare != nil:
-		return m.doc.Float(bare, suffixed, low, high)
+		return m.doc.bare(bare, key, u, low, high)
 	case labelled != nil:
 		return m.doc.quantity(labelled, key, u, low, high)
 	}
 	return 0, false
+}
+
+// bare reads a number in the base unit of u.
+func (doc *Document) bare(n *yaml.Node, key string, u Unit, low, high float64) (float64, bool) {
+	if v, err := strconv.ParseFloat(n.Value, 64); err == nil && plainFloat.MatchString(n.Value) && (v < low || v > high) {
+		cure := fmt.Sprintf("write a number from %v to %v", low, high)
+		if other := u.fitting(v, low, high); other != "" {
+			cure += fmt.Sprintf(", or %s: %s %s", key, n.Value, other)
+		}
+		doc.Errorf(n, cure, "%s_%s is %s", key, u.Base, n.Value)
+		return 0, false
+	}
+	return doc.Float(n, key+"_"+u.Base, low, high)
+}
+
+// fitting gives the first unit in which a number lies within the limits, and
+// nothing when there is none.
+func (u Unit) fitting(v, low, high float64) string {
+	for _, c := range u.Known {
+		if base := c.base(v); low <= base && base <= high {
+			return c.Name
+		}
+	}
+	return ""
 }
 
 func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float64) (float64, bool) {
@@ -135,8 +159,7 @@ func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float6
 		return 0, false
 	}
 	if plainFloat.MatchString(text) {
-		doc.Errorf(n, fmt.Sprintf("write %s_%s: %s, or %s: %s %s", key, u.Base, text, key, text, u.Known[0].Name),
-			"%s %s has no unit", key, text)
+		doc.Errorf(n, unitCure(text, key, u, low, high), "%s %s has no unit", key, text)
 		return 0, false
 	}
 	match := quantity.FindStringSubmatch(text)
@@ -163,4 +186,17 @@ func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float6
 	}
 	doc.Errorf(n, "units known here: "+strings.Join(names, ", "), "%s has the unknown unit %q", key, shorten(match[2]))
 	return 0, false
+}
+
+// unitCure shows a bare number with the unit that was most likely meant.
+func unitCure(text, key string, u Unit, low, high float64) string {
+	v, _ := strconv.ParseFloat(text, 64)
+	switch unit := u.fitting(v, low, high); unit {
+	case u.Known[0].Name:
+		return fmt.Sprintf("write %s_%s: %s, or %s: %s %s", key, u.Base, text, key, text, unit)
+	case "":
+		return fmt.Sprintf("write %s_%s: and a number from %v to %v", key, u.Base, low, high)
+	default:
+		return fmt.Sprintf("if it is in %s, write %s: %s %s", unit, key, text, unit)
+	}
 }

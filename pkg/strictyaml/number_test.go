@@ -132,7 +132,10 @@ func TestQuantityRefuses(t *testing.T) {
 		{"nothing in quotes", `n: ""`, `f:1:4: n is ""; write a number and its unit, such as n: 12.5 g`},
 		{"too small", "n: 4 mg", "f:1:4: n is 4 mg; write a quantity from 0.01 to 1000 g"},
 		{"too large", "n: 1.001 kg", "f:1:4: n is 1.001 kg; write a quantity from 0.01 to 1000 g"},
-		{"too large in the base unit", "n_g: 1001", "f:1:6: n_g is 1001; write a number from 0.01 to 1000"},
+		{"too large in the base unit", "n_g: 1001", "f:1:6: n_g is 1001; write a number from 0.01 to 1000, or n: 1001 mg"},
+		{"in no unit", "n_g: 2000000", "f:1:6: n_g is 2000000; write a number from 0.01 to 1000"},
+		{"another unit without it", "n: 2000", "f:1:4: n 2000 has no unit; if it is in mg, write n: 2000 mg"},
+		{"no unit would do", "n: -1", "f:1:4: n -1 has no unit; write n_g: and a number from 0.01 to 1000"},
 		{"list", "n: [12 g]", "f:1:4: n is one value, not a list; write one value"},
 	} {
 		t.Run(row.name, func(t *testing.T) {

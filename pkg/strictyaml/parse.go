@@ -107,6 +107,19 @@ func (doc *Document) Warnf(n *yaml.Node, cure, format string, args ...any) {
 	doc.report(Warning, n, cure, fmt.Sprintf(format, args...))
 }
 
+// Soften turns the errors that f reports into warnings, for a value without
+// which the rest can be used; left, which says so, is added to each message.
+func (doc *Document) Soften(left string, f func()) {
+	first := len(doc.problems)
+	f()
+	for i := range doc.problems[first:] {
+		if p := &doc.problems[first+i]; p.Severity == Error {
+			p.Severity = Warning
+			p.Message += left
+		}
+	}
+}
+
 func (doc *Document) report(severity Severity, n *yaml.Node, cure, message string) {
 	doc.at(severity, n.Line, n.Column, message, cure)
 }
