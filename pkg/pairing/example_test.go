@@ -106,7 +106,7 @@ func ExampleChoice_Best() {
 	}
 	best := pairing.Choice{
 		Pool:    pairing.NewBreedingSet(p, []int{bram, falk, greta, hilde, ida}),
-		Options: []pairing.Option{pair(bram, hilde), pair(falk, hilde), pair(falk, greta), pair(falk, ida)},
+		Options: []pairing.Option{pair(bram, hilde), pair(falk, hilde), pair(bram, greta), pair(falk, ida)},
 		Limits: []pairing.Limit{
 			{Name: "Hilde spawns once", Options: []int{0, 1}, AtMost: 1},
 			{Name: "one rain chamber", Options: []int{0, 1, 2, 3}, AtMost: 1},

@@ -10,6 +10,8 @@ import (
 // has so many young.
 type search struct {
 	scoring     *scoring
+	squares     squares
+	room        []stretch // for the next ones
 	limits      []limit
 	limitsOf    [][]int // by option
 	least, most []int32 // young of each option when it is chosen
@@ -33,23 +35,23 @@ const slack = 1e-10
 // Best finds the plans with the lowest score within the limits: exactly, by
 // branch and bound, unless effort ends it before. The score is convex in the
 // numbers of young, so that a tangent, with a price on every limit, bounds all
-// plans of a branch from below. The same input gives the same plans, whatever
-// the machine; only effort.Stop can change that.
+// plans of a branch from below; that young are whole, and the pairings of an animal
+// few, makes the bound a good one (see docs/methods.md). The same input gives the same
+// plans, whatever the machine; only effort.Stop can change that.
 //
 // It panics if c has no pool, no young to hold back, a negative weight, an
 // option without a side or without young, or a limit on an option that is not
 // there.
-func (c Choice) Best(effort Effort) Outcome {
-	c.mustBeSound()
-	s := newSearch(&c, effort)
-	s.scoring = newScoring(&c)
+func (c Choice) Best(effort Effort) Outcome { return newSearch(&c, effort).run() }
+
+func (s *search) run() Outcome {
 	root := s.root()
 	if !s.tighten(root) {
 		return Outcome{Bound: math.Inf(1), Proven: true}
 	}
 	s.begin(root)
 	z := s.start(root)
-	left := s.explore(root, s.tangentAt(z, make([]float64, len(s.limits))), atRoot)
+	left := s.explore(root, s.tangentAt(z, make([]float64, len(s.limits)), s.squares.moved), atRoot)
 	o := Outcome{Plans: s.plans, Bound: left, Proven: !s.stopped, Nodes: s.nodes}
 	if len(s.plans) > 0 {
 		o.Bound = min(left, s.plans[0].Score)
@@ -58,8 +60,9 @@ func (c Choice) Best(effort Effort) Outcome {
 }
 
 func newSearch(c *Choice, effort Effort) *search {
+	c.mustBeSound()
 	effort.Plans = max(1, effort.Plans)
-	s := &search{effort: effort, young: c.Young, dearest: 10 * (1 + c.Weight), limitsOf: make([][]int, len(c.Options))}
+	s := &search{effort: effort, young: c.Young, scoring: newScoring(c), dearest: 10 * (1 + c.Weight), limitsOf: make([][]int, len(c.Options))}
 	for _, o := range c.Options {
 		s.least = append(s.least, int32(min(o.MinYoung, NoLimit)))
 		s.most = append(s.most, int32(min(o.MaxYoung, c.Young)))
@@ -75,6 +78,7 @@ func newSearch(c *Choice, effort Effort) *search {
 		}
 		s.limits = append(s.limits, one)
 	}
+	s.squares = newSquares(s.scoring, s.limits)
 	return s
 }
 
@@ -91,11 +95,11 @@ func (s *search) root() *node {
 
 // start gives the point where the first tangent touches the score: the plan that
 // is known, or without one all options alike.
-func (s *search) start(root *node) []float64 {
-	z := make([]float64, len(root.hi))
+func (s *search) start(root *node) point {
+	z := newPoint(len(root.hi))
 	if len(s.plans) > 0 {
 		for _, pick := range s.plans[0].Picks {
-			z[pick.Option] = float64(pick.Young)
+			z.set(pick.Option, float64(pick.Young), 1)
 		}
 		return z
 	}
@@ -104,24 +108,10 @@ func (s *search) start(root *node) []float64 {
 		sum += float64(hi)
 	}
 	for p, hi := range root.hi {
-		z[p] = float64(hi) * float64(s.young) / sum
+		z.set(p, float64(hi), float64(s.young)/sum)
 	}
 	return z
 }
-
-// effortPerNode is how often the bound of a node is improved, and by what part of
-// the way that would just close the gap the prices follow each time.
-type effortPerNode struct {
-	steps int
-	pace  float64
-}
-
-// The root is where all other bounds begin: many steps, and careful ones. Below
-// it a few long ones do (found by trial on random choices).
-var (
-	atRoot = effortPerNode{300, 0.3}
-	below  = effortPerNode{4, 1}
-)
 
 // cutoff is the score from which a plan is of no interest.
 func (s *search) cutoff() float64 {
@@ -135,15 +125,14 @@ func (s *search) cutoff() float64 {
 // bound on those that it left aside when it was stopped.
 func (s *search) explore(n *node, t *tangent, effort effortPerNode) float64 {
 	s.nodes++
-	y := make([]int32, len(n.lo))
-	t, value, marginal := s.bound(n, t, y, effort)
-	if value >= s.cutoff() {
+	t, low := s.climb(n, t, effort)
+	if low.value >= s.cutoff() {
 		return math.Inf(1)
 	}
 	if s.stop() {
-		return value
+		return low.value
 	}
-	if s.fix(n, t, y, value, marginal) {
+	if s.fix(n, t, low) {
 		if !s.tighten(n) {
 			return math.Inf(1)
 		}
@@ -157,37 +146,12 @@ func (s *search) explore(n *node, t *tangent, effort effortPerNode) float64 {
 	for _, child := range s.children(n, t, p) {
 		switch {
 		case s.stopped:
-			left = min(left, value)
+			left = min(left, low.value)
 		case s.tighten(child):
 			left = min(left, s.explore(child, t, below))
 		}
 	}
 	return left
-}
-
-// bound improves the tangent until it cuts the node off or no longer gains, and
-// gives the best one with where it is smallest.
-func (s *search) bound(n *node, t *tangent, y []int32, effort effortPerNode) (*tangent, float64, float64) {
-	value, marginal := t.least(n, s.young, y)
-	best, now, at := t, value, slices.Clone(y)
-	for range effort.steps {
-		if value >= s.cutoff() || math.IsInf(value, 1) {
-			break
-		}
-		s.offer(at)
-		gap := s.cutoff() - now
-		if math.IsInf(gap, 1) {
-			gap = 0.01 * math.Abs(now)
-		}
-		t = s.climb(t, at, effort.pace*max(gap, slack))
-		var m float64
-		now, m = t.least(n, s.young, at)
-		if now > value {
-			best, value, marginal = t, now, m
-			copy(y, at)
-		}
-	}
-	return best, value, marginal
 }
 
 func (s *search) stop() bool {
@@ -197,25 +161,40 @@ func (s *search) stop() bool {
 	return s.stopped
 }
 
-// fix decides options that cost too much the other way: one without young would
-// take them from the dearest that have some, and one with young would
-// leave them to those that are dearer.
-func (s *search) fix(n *node, t *tangent, y []int32, value, marginal float64) bool {
-	spare := s.cutoff() - value
-	if math.IsInf(spare, 1) || math.IsInf(marginal, -1) {
+// fix takes numbers of young from the options that would cost too much. At the
+// price of the marginal young each option has a number that is cheapest for it, and another
+// one costs what it is dearer.
+func (s *search) fix(n *node, t *tangent, low lowest) bool {
+	spare := s.cutoff() - low.value
+	if math.IsInf(spare, 1) || math.IsInf(low.marginal, -1) {
 		return false
 	}
 	fixed := false
 	for i := range n.lo {
 		p := int32(i)
-		if !n.undecided(p) {
+		if n.lo[p] == n.hi[p] {
 			continue
 		}
-		switch d := t.slope[p] - marginal; {
-		case y[p] == 0 && d*float64(s.least[p]) >= spare:
+		cost := func(young int32) float64 { return t.of(p, young) - low.marginal*float64(young) }
+		first := max(n.lo[p], s.least[p])
+		least := cost(n.lo[p])
+		for v := first; v <= n.hi[p]; v++ {
+			least = min(least, cost(v))
+		}
+		hi, lo := n.hi[p], first
+		for ; hi >= first && cost(hi)-least >= spare; hi-- {
+		}
+		for ; lo < hi && cost(lo)-least >= spare; lo++ {
+		}
+		switch {
+		case n.undecided(p) && hi < first:
 			n.hi[p], fixed = 0, true
-		case y[p] > 0 && -d*float64(y[p]) >= spare:
-			n.lo[p], fixed = s.least[p], true
+		case n.undecided(p) && cost(0)-least < spare:
+			fixed = fixed || hi < n.hi[p]
+			n.hi[p] = hi
+		default:
+			fixed = fixed || hi < n.hi[p] || lo > n.lo[p]
+			n.lo[p], n.hi[p] = lo, hi
 		}
 	}
 	return fixed
@@ -226,7 +205,7 @@ func (s *search) fix(n *node, t *tangent, y []int32, value, marginal float64) bo
 func (s *search) branch(n *node, t *tangent) (int32, bool) {
 	next, ok := int32(0), false
 	better := func(p int32) bool {
-		return cmp.Or(cmp.Compare(t.z[next]/float64(s.most[next]), t.z[p]/float64(s.most[p])), cmp.Compare(t.slope[p], t.slope[next])) < 0
+		return cmp.Or(cmp.Compare(t.z.chosen[next], t.z.chosen[p]), cmp.Compare(t.slope[p], t.slope[next])) < 0
 	}
 	for i := range n.lo {
 		if p := int32(i); n.undecided(p) && (!ok || better(p)) {
@@ -251,9 +230,9 @@ func (s *search) children(n *node, t *tangent, p int32) [2]*node {
 		high.lo[p], low.hi[p] = s.least[p], 0
 		return [2]*node{high, low}
 	}
-	at := min(max(int32(math.Floor(t.z[p])), n.lo[p]), n.hi[p]-1)
+	at := min(max(int32(math.Floor(t.z.young[p])), n.lo[p]), n.hi[p]-1)
 	low.hi[p], high.lo[p] = at, at+1
-	if t.z[p]-float64(at) > 0.5 {
+	if t.z.young[p]-float64(at) > 0.5 {
 		return [2]*node{high, low}
 	}
 	return [2]*node{low, high}
