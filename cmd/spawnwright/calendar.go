@@ -11,14 +11,22 @@ import (
 )
 
 func calendarCommand(a *app) *cobra.Command {
+	var since string
 	c := &cobra.Command{
 		Use:   "calendar",
 		Short: "the season as a calendar file for the phone, or as a table",
 		Long: `calendar writes the days of every phase and the windows of every clutch as an
 iCalendar file. Subscribe to the file rather than import it, or give each season
-a calendar of its own: an import never takes away what fell out of the plan.`,
-		Example: "  spawnwright calendar -o season.ics",
-		Args:    noArguments,
+a calendar of its own: an import never takes away what fell out of the plan.
+
+Writing to the same file again goes on from what is there: what has changed gets a
+higher SEQUENCE, so that programs take it over, what fell away and is still to come
+is marked as cancelled, and all else keeps its bytes. A file that is no earlier
+version of this calendar is not replaced. --since names the earlier version when
+it lies elsewhere.`,
+		Example: `  spawnwright calendar -o season.ics
+  spawnwright calendar --since season.ics > next.ics`,
+		Args: noArguments,
 		RunE: func(*cobra.Command, []string) error {
 			on, err := a.on()
 			if err != nil {
@@ -28,7 +36,10 @@ a calendar of its own: an import never takes away what fell out of the plan.`,
 			if err != nil {
 				return err
 			}
-			events := room.Events(on)
+			events, err := a.goOn(room.Events(on), since, on)
+			if err != nil {
+				return err
+			}
 			if len(events.Events) == 0 {
 				return &exitError{code: exitNoPlan, err: errors.New("there is nothing to put into a calendar; add pairings, clutches or targets to the file")}
 			}
@@ -52,5 +63,6 @@ a calendar of its own: an import never takes away what fell out of the plan.`,
 	}
 	a.formatFlag(c, "ics", "csv", "text")
 	a.outFlag(c)
+	c.Flags().StringVar(&since, "since", "", "go on from this earlier calendar `FILE`; without it from the one that -o replaces")
 	return c
 }

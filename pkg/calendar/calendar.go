@@ -20,6 +20,10 @@
 //	}
 //	err := calendar.WriteICS(w, c)
 //
+// To go on from a file that people already have, read it with [ReadICS] and hand
+// it to [Calendar.Since]: what moved gets a higher SEQUENCE, and what fell away is
+// cancelled.
+//
 // How the events were found is none of its business, and it reads no clock: the
 // same calendar gives the same bytes.
 package calendar
@@ -47,6 +51,9 @@ type Event struct {
 	// Key says what the event is, and never when: "clutch/C-27-03/hatched".
 	// No two events of a calendar share one.
 	Key string
+	// UID is for an event whose key is not known, such as one from an earlier
+	// file ([ReadICS]). With a Key it is not looked at: then [UID] makes it.
+	UID string
 	// Span is the days, both ends included.
 	Span civil.Span
 	// Summary is the title, a single line.
@@ -58,13 +65,14 @@ type Event struct {
 	// Cancelled marks an event that will not be. It is still written, since
 	// leaving it out does not take it from a calendar that imported it.
 	Cancelled bool
-	// Sequence starts at 0 and rises whenever the days or the state change.
+	// Sequence starts at 0 and rises whenever the days or the state change;
+	// [Calendar.Since] sees to that.
 	Sequence int
 	// Changed is the day of the last change; an iCalendar file needs it.
 	Changed civil.Date
 }
 
-// inOrder gives a copy of the events by first day, last day and key.
+// inOrder gives a copy of the events by first day, last day, key and UID.
 func inOrder(events []Event) []Event {
 	sorted := slices.Clone(events)
 	slices.SortFunc(sorted, func(a, b Event) int {
@@ -72,6 +80,7 @@ func inOrder(events []Event) []Event {
 			cmp.Compare(a.Span.First, b.Span.First),
 			cmp.Compare(a.Span.Last, b.Span.Last),
 			cmp.Compare(a.Key, b.Key),
+			cmp.Compare(a.UID, b.UID),
 		)
 	})
 	return sorted

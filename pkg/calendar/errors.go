@@ -1,6 +1,7 @@
 package calendar
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -51,10 +52,11 @@ func (c Calendar) check() error {
 		if err := e.check(); err != nil {
 			return err
 		}
-		if first, ok := seen[e.Key]; ok {
-			return &DuplicateKeyError{Key: e.Key, First: first, Second: i}
+		uid := e.uid(c.ID)
+		if first, ok := seen[uid]; ok {
+			return &DuplicateKeyError{Key: cmp.Or(e.Key, e.UID), First: first, Second: i}
 		}
-		seen[e.Key] = i
+		seen[uid] = i
 	}
 	return nil
 }
@@ -64,8 +66,10 @@ func (e Event) check() error {
 		return &EventError{Key: e.Key, Field: field, Reason: reason}
 	}
 	switch {
-	case e.Key == "":
+	case e.Key == "" && e.UID == "":
 		return fail("Key", "it is empty, and the UID is made from it")
+	case e.Key == "" && (oneLine(e.UID) != e.UID):
+		return fail("UID", "it is not a single line of text")
 	case oneLine(e.Summary) == "":
 		return fail("Summary", "it is empty")
 	case !e.Span.First.Known() || !e.Span.Last.Known():

@@ -1,6 +1,7 @@
 package calendar_test
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"strings"
@@ -35,6 +36,7 @@ func ExampleWriteICS() {
 	// METHOD:PUBLISH
 	// NAME:Lindenhof frog room
 	// X-WR-CALNAME:Lindenhof frog room
+	// UID:963113829c20fd4601eb4873d5b5f6f0@spawnwright
 	// REFRESH-INTERVAL;VALUE=DURATION:PT12H
 	// X-PUBLISHED-TTL:PT12H
 	// BEGIN:VEVENT
@@ -131,4 +133,38 @@ func ExampleShipping() {
 	// false it would be on the way on a public holiday, Friday 2027-03-26: Karfreitag
 	// [2027-03-24 2027-03-30 2027-03-31]
 	// 2027-03-24 true
+}
+
+// A calendar that people have goes on: the rain is four days later than they were
+// told, and the cooling fell away.
+func ExampleCalendar_Since() {
+	event := func(key, days, summary string) calendar.Event {
+		return calendar.Event{Key: key, Span: span(days), Summary: summary, Changed: date("2027-01-05")}
+	}
+	c := calendar.Calendar{ID: "lindenhof", Name: "Lindenhof frog room", Events: []calendar.Event{
+		event("pairing/P-27-01/cooling", "2027-02-01..2027-03-09", "P-27-01: cooling"),
+		event("pairing/P-27-01/rain", "2027-03-10..2027-03-12", "P-27-01: rain"),
+	}}
+	var file bytes.Buffer
+	if err := calendar.WriteICS(&file, c); err != nil {
+		fmt.Println(err)
+		return
+	}
+
+	earlier, err := calendar.ReadICS(file.Bytes())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	announced, _ := earlier.Announced().Day(calendar.UID("lindenhof", "pairing/P-27-01/rain"))
+	fmt.Println("announced:", announced)
+	c.Events = []calendar.Event{event("pairing/P-27-01/rain", "2027-03-14..2027-03-16", "P-27-01: rain")}
+	next, _ := c.Since(earlier, date("2027-01-20"))
+	for _, e := range next.Events {
+		fmt.Println(e.Span.First, e.Summary, "sequence", e.Sequence, "cancelled", e.Cancelled)
+	}
+	// Output:
+	// announced: 2027-03-10
+	// 2027-03-14 P-27-01: rain sequence 1 cancelled false
+	// 2027-02-01 P-27-01: cooling sequence 1 cancelled true
 }

@@ -2,6 +2,8 @@ package calendar_test
 
 import (
 	"bytes"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -34,5 +36,36 @@ func FuzzWriteICS(f *testing.F) {
 		checkLines(t, out.Bytes())
 		_, events := read(t, out.Bytes())
 		require.Len(t, events, 2)
+	})
+}
+
+// FuzzReadICS hands anything to the reader: an *ICSError, or events that can be
+// written and read again as they are.
+func FuzzReadICS(f *testing.F) {
+	for _, name := range []string{"room.ics", "additions.ics"} {
+		data, err := os.ReadFile(filepath.Join("testdata", name))
+		require.NoError(f, err)
+		f.Add(data)
+	}
+	f.Add([]byte("BEGIN:VCALENDAR\nEND:VCALENDAR"))
+	f.Add(file(event("a;b\\,c", "SEQUENCE:1", "CATEGORIES:x,y", "DTSTAMP;A=\"b:c\":x")...))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		p, err := calendar.ReadICS(data)
+		if err != nil {
+			var wrong *calendar.ICSError
+			require.ErrorAs(t, err, &wrong)
+			require.Positive(t, wrong.Line)
+			return
+		}
+		if len(p.Events) == 0 {
+			return
+		}
+		var out bytes.Buffer
+		require.NoError(t, calendar.WriteICS(&out, calendar.Calendar{ID: "r", Name: "n", Events: p.Events}))
+		again, err := calendar.ReadICS(out.Bytes())
+		require.NoError(t, err)
+		next, changes := calendar.Calendar{ID: "r", Name: "n", Events: again.Events}.Since(p, civil.First)
+		require.Equal(t, calendar.Changes{Same: len(p.Events)}, changes)
+		require.Len(t, next.Events, len(p.Events))
 	})
 }

@@ -35,7 +35,7 @@ func WriteICS(w io.Writer, c Calendar) error {
 	if err := c.checkForICS(); err != nil {
 		return err
 	}
-	file := header(c.Name)
+	file := header(c)
 	for _, e := range byUID(c) {
 		file.AddVEvent(e)
 	}
@@ -64,13 +64,16 @@ func (c Calendar) checkForICS() error {
 	return nil
 }
 
-func header(name string) *ics.Calendar {
+func header(c Calendar) *ics.Calendar {
 	file := new(ics.Calendar)
 	file.SetVersion("2.0")
 	file.SetProductId(productID)
 	file.SetCalscale("GREGORIAN")
 	file.SetMethod(ics.MethodPublish)
-	file.SetName(oneLine(name))      // also sets X-WR-CALNAME, for programs older than RFC 7986
+	file.SetName(oneLine(c.Name)) // also sets X-WR-CALNAME, for programs older than RFC 7986
+	file.CalendarProperties = append(file.CalendarProperties, ics.CalendarProperty{
+		BaseProperty: ics.BaseProperty{IANAToken: string(ics.PropertyUid), Value: c.uid()}, // RFC 7986, section 5.3
+	})
 	file.SetRefreshInterval(refresh) // the library adds VALUE=DURATION
 	file.SetXPublishedTTL(refresh)
 	return file
@@ -81,7 +84,7 @@ func header(name string) *ics.Calendar {
 func byUID(c Calendar) []*ics.VEvent {
 	events := make([]*ics.VEvent, len(c.Events))
 	for i, e := range c.Events {
-		events[i] = component(UID(c.ID, e.Key), e)
+		events[i] = component(e.uid(c.ID), e)
 	}
 	slices.SortFunc(events, func(a, b *ics.VEvent) int { return strings.Compare(a.Id(), b.Id()) })
 	return events

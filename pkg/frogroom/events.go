@@ -19,7 +19,8 @@ import (
 // pairing those about it, and its clutches. An event about a clutch has not
 // changed before that was laid; one about a pairing without an entry changed on
 // the day of the newest entry of the diary, or the day that counts as today in a
-// file without one. What will not be any more is cancelled.
+// file without one. What will not be any more is cancelled. Where people already
+// have a calendar, [calendar.Calendar.Since] goes on from that one instead.
 //
 // Pairings that are over are among them, those that cannot be planned are not;
 // [Room.Season] names these.
