@@ -34,7 +34,7 @@ pairing run, when do the eggs hatch, what is due.`,
 	flags.BoolVarP(&a.quiet, "quiet", "q", false, "do not print warnings and what was written")
 	root.AddCommand(
 		initCommand(a), checkCommand(a), speciesCommand(a), kinCommand(a), seasonCommand(a),
-		clutchCommand(a), agendaCommand(a), calendarCommand(a), lineageCommand(a), pairsCommand(a), horizonCommand(a),
+		clutchCommand(a), agendaCommand(a), readyCommand(a), calendarCommand(a), lineageCommand(a), pairsCommand(a), horizonCommand(a),
 	)
 	root.InitDefaultHelpCmd()
 	root.InitDefaultCompletionCmd()

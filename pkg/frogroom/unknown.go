@@ -22,6 +22,14 @@ type UnknownClutchError struct {
 
 func (e *UnknownClutchError) Error() string { return noSuch("clutch", e.ID, e.Nearest) }
 
+// UnknownYoungError is an id that neither an animal nor a clutch has.
+type UnknownYoungError struct {
+	ID      string
+	Nearest string // the id of one that may have been meant; empty when none is near
+}
+
+func (e *UnknownYoungError) Error() string { return noSuch("animal or clutch", e.ID, e.Nearest) }
+
 // UnknownPairingError is an id that no pairing has.
 type UnknownPairingError struct {
 	ID      string

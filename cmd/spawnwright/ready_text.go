@@ -1,0 +1,160 @@
+package main
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/parcel"
+)
+
+// readyText tells who may leave first, then who stays.
+func readyText(d frogroom.Departures) string {
+	var may, stay strings.Builder
+	var permits []string
+	for _, y := range d.Young {
+		if !y.Ready {
+			youngText(&stay, y)
+			continue
+		}
+		youngText(&may, y)
+		if line := fmt.Sprintf("  CITES, %s: %s\n", y.Species, y.Permit); y.Permit != "" && !slices.Contains(permits, line) {
+			permits = append(permits, line)
+		}
+	}
+	if may.Len() == 0 {
+		may.WriteString("  none\n")
+	}
+	text := fmt.Sprintf("Young on %s\n\nMay leave\n%s%s", weekday(d.On), may.String(), strings.Join(permits, ""))
+	if stay.Len() > 0 {
+		text += "\nStay, whatever the date\n" + stay.String()
+	}
+	return text + groupText(d.Groups)
+}
+
+func youngText(b *strings.Builder, y frogroom.Departure) {
+	fmt.Fprintf(b, "  %s\n", strings.Join(readyHead(y), ", "))
+	for _, text := range y.Held {
+		fmt.Fprintf(b, "    held: %s\n", text)
+	}
+	for _, text := range y.Ask {
+		fmt.Fprintf(b, "    to record: %s\n", text)
+	}
+	travelText(b, y)
+}
+
+// readyHead names an animal or a clutch, with what is known in a word.
+func readyHead(y frogroom.Departure) []string {
+	head := []string{strings.TrimSpace(y.ID + " " + y.Name), y.Species}
+	switch {
+	case y.Living != nil:
+		head = append(head, fmt.Sprintf("%d living", *y.Living))
+	case y.Clutch:
+		head = append(head, "never counted")
+	}
+	for _, p := range y.Promised {
+		head = append(head, promiseText(y, p))
+	}
+	return head
+}
+
+func promiseText(y frogroom.Departure, p frogroom.PromisedYoung) string {
+	if !y.Clutch {
+		return "promised to " + p.To
+	}
+	return fmt.Sprintf("%d promised to %s", p.Count, p.To)
+}
+
+// travelText gives the days for a parcel.
+func travelText(b *strings.Builder, y frogroom.Departure) {
+	if y.Travel == nil {
+		return
+	}
+	if len(y.Travel.Days) == 0 {
+		fmt.Fprintf(b, "    no day to travel within a year: %s\n", y.Travel.None)
+		return
+	}
+	days := make([]string, len(y.Travel.Days))
+	for i, d := range y.Travel.Days {
+		days[i] = weekday(d.On) + packText(d)
+	}
+	word := "parcel"
+	if !y.Ready {
+		word = "parcel at the earliest"
+	}
+	fmt.Fprintf(b, "    %s: %s\n", word, days[0])
+	if len(days) > 1 {
+		fmt.Fprintf(b, "      then %s\n", strings.Join(days[1:], ", "))
+	}
+	for _, s := range y.Travel.Skipped {
+		fmt.Fprintf(b, "      not %s: %s\n", weekday(s.On), s.Why)
+	}
+}
+
+// packText says what goes into the parcel, where the weather is known.
+func packText(d parcel.Day) string {
+	switch {
+	case d.Outside == nil:
+		return ""
+	case d.Depot:
+		return fmt.Sprintf(" (%s: %s, only to a staffed depot)", d.Outside, d.Pack)
+	case d.Pack == parcel.NoPack:
+		return fmt.Sprintf(" (%s: no pack)", d.Outside)
+	}
+	return fmt.Sprintf(" (%s: %s)", d.Outside, d.Pack)
+}
+
+func groupText(groups []frogroom.BuyerGroup) string {
+	if groups == nil {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString("\nLeast related young that are ready and promised to nobody\n")
+	if len(groups) == 0 {
+		b.WriteString("  none is ready\n")
+	}
+	for _, g := range groups {
+		names := make([]string, len(g.Members))
+		for i, m := range g.Members {
+			names[i] = strings.TrimSpace(m.ID + " " + m.Name)
+			if m.Count > 1 {
+				names[i] += fmt.Sprintf(" (%d of it)", m.Count)
+			}
+		}
+		fmt.Fprintf(&b, "  %s: %s\n", g.Species, strings.Join(names, ", "))
+		proof := "no group is less related"
+		if !g.Proven {
+			proof = "the best that was found"
+		}
+		fmt.Fprintf(&b, "    mean kinship %s, closest two %s; %s\n", coefficient(g.MeanKinship, g.Expected), coefficient(g.Closest, g.Expected), proof)
+		if g.Short > 0 {
+			fmt.Fprintf(&b, "    %d fewer than wanted: no more are ready\n", g.Short)
+		}
+	}
+	return b.String()
+}
+
+// readyRow is a line of the CSV table.
+func readyRow(y frogroom.Departure) []string {
+	row := []string{y.ID, y.Name, y.Species, "", yesNo(y.Ready), "", "", strings.Join(y.Held, "; "), strings.Join(y.Ask, "; "), "", y.Permit}
+	if y.Living != nil {
+		row[3] = fmt.Sprint(*y.Living)
+	}
+	if y.Travel != nil && len(y.Travel.Days) > 0 {
+		row[5], row[6] = y.Travel.Days[0].On.String(), string(y.Travel.Days[0].Pack)
+	}
+	promised := make([]string, len(y.Promised))
+	for i, p := range y.Promised {
+		promised[i] = promiseText(y, p)
+	}
+	row[9] = strings.Join(promised, "; ")
+	return row
+}
+
+func yesNo(yes bool) string {
+	if yes {
+		return "yes"
+	}
+	return "no"
+}

@@ -1,0 +1,249 @@
+package frogroom
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/parcel"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
+)
+
+// ReadyWish says whose leaving is asked for, and what is known of the way.
+type ReadyWish struct {
+	IDs      []string        // animals and clutches; none for all young
+	Species  string          // only these; empty for all
+	Forecast parcel.Forecast // of the places on the way
+	// Group asks for the least related young for a buyer: how many, 0 for none.
+	Group int
+	Nodes int // of the search for a group, see [pairing.Effort]
+}
+
+// ReadyWishError is a wish that cannot be meant.
+type ReadyWishError struct{ Message string }
+
+func (e *ReadyWishError) Error() string { return e.Message }
+
+// Departures says which young may leave, and when.
+type Departures struct {
+	On     civil.Date   `json:"on"`
+	Young  []Departure  `json:"young"` // animals, then clutches, each in the order of the file
+	Groups []BuyerGroup `json:"groups,omitempty"`
+	// Warnings are doubts about all of it, and the usual caution.
+	Warnings []string `json:"warnings"`
+}
+
+// Departure is an animal, or the young of a clutch, that may leave or not.
+type Departure struct {
+	ID       string          `json:"id"`
+	Name     string          `json:"name,omitempty"`
+	Species  string          `json:"species"`
+	Clutch   bool            `json:"clutch"`
+	Living   *int            `json:"living,omitempty"`   // of a clutch, as counted last
+	Promised []PromisedYoung `json:"promised,omitempty"` // open reservations
+	Sale     Leaves          `json:"sale"`
+	Ready    bool            `json:"ready"` // nothing speaks against it today but the day itself
+	Held     []string        `json:"held"`  // why it stays
+	Ask      []string        `json:"ask"`   // what has to be recorded first
+	Permit   string          `json:"permit,omitempty"`
+	From     civil.Date      `json:"from,omitempty"` // the first day on which time has cured all that it cures
+	Travel   *parcel.Plan    `json:"travel,omitempty"`
+	Limits   *parcel.Outside `json:"limits,omitempty"` // the temperature in which the species travels
+}
+
+// PromisedYoung is a reservation.
+type PromisedYoung struct {
+	To    string `json:"to"`
+	Count int    `json:"count"`
+}
+
+// daysToTravel is how many days are told for each: the earliest and three more.
+const daysToTravel = 4
+
+// readyCaution is shown with every answer.
+const readyCaution = "whoever looks ill stays, and a veterinarian decides; the rules of the carrier, local codes and permits come first"
+
+// Ready says which young may leave, which are held and why, and for each that
+// may, or may once it is old enough, the next days on which it can travel. Young
+// are the animals in the room that are promised or too young to be bred, and the
+// clutches of which some have left the water; whoever is named is told of in any
+// case. The error is an *[UnknownYoungError], an *[UnknownSpeciesError] or a
+// *[ReadyWishError].
+func (r *Room) Ready(on civil.Date, w ReadyWish) (Departures, error) {
+	mustKnow(on)
+	if w.Group < 0 || w.Group > mostGroup {
+		return Departures{}, &ReadyWishError{fmt.Sprintf("a group has 1 to %d young", mostGroup)}
+	}
+	if _, ok := r.breeding[w.Species]; w.Species != "" && !ok {
+		return Departures{}, &UnknownSpeciesError{ID: w.Species, Nearest: nearest(w.Species, len(r.Collection.Species), func(i int) string { return r.Collection.Species[i].ID })}
+	}
+	animals, clutches, err := r.leaving(on, w)
+	if err != nil {
+		return Departures{}, err
+	}
+	out := Departures{On: on, Young: []Departure{}}
+	for _, a := range animals {
+		d := Departure{ID: a.ID, Name: a.Name, Species: a.Species, Sale: r.animalLeaves(a, on)}
+		if a.Promised != "" {
+			d.Promised = []PromisedYoung{{a.Promised, 1}}
+		}
+		out.Young = append(out.Young, r.departure(d, r.holdsOf(a, on), on, w.Forecast))
+	}
+	for _, c := range clutches {
+		d := Departure{ID: c.ID, Species: c.Species, Clutch: true, Living: r.counted(c.ID, on), Sale: r.leaves(c, on)}
+		for _, p := range r.Collection.Owed(c.ID, on) {
+			d.Promised = append(d.Promised, PromisedYoung{p.To, p.Count})
+		}
+		out.Young = append(out.Young, r.departure(d, nil, on, w.Forecast))
+	}
+	if w.Group > 0 {
+		out.Groups = r.buyerGroups(out.Young, w)
+	}
+	out.Warnings = r.readyWarnings(out.Young)
+	return out, nil
+}
+
+// leaving gives the animals and clutches that are asked for.
+func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []*collection.Animal, clutches []*collection.Clutch, err error) {
+	for _, id := range w.IDs {
+		_, isAnimal := r.Collection.Animal(id)
+		_, isClutch := r.Collection.Clutch(id)
+		if !isAnimal && !isClutch {
+			return nil, nil, r.unknownYoung(id)
+		}
+	}
+	named := func(id string) bool { return slices.Contains(w.IDs, id) }
+	for i := range r.Collection.Animals {
+		a := &r.Collection.Animals[i]
+		if w.Species != "" && a.Species != w.Species || r.Ancestry.status(i, on) != collection.Here {
+			continue
+		}
+		if named(a.ID) || len(w.IDs) == 0 && (a.Promised != "" || r.tooYoung(i, on)) {
+			animals = append(animals, a)
+		}
+	}
+	for i := range r.Collection.Clutches {
+		c := &r.Collection.Clutches[i]
+		if w.Species != "" && c.Species != w.Species {
+			continue
+		}
+		if named(c.ID) || len(w.IDs) == 0 && running(c, on) && r.onLand(c.ID, on) {
+			clutches = append(clutches, c)
+		}
+	}
+	return animals, clutches, nil
+}
+
+// unknownYoung is the error for an id that is neither an animal nor a clutch.
+func (r *Room) unknownYoung(id string) error {
+	var ids []string
+	for _, a := range r.Collection.Animals {
+		ids = append(ids, a.ID)
+	}
+	for _, c := range r.Collection.Clutches {
+		ids = append(ids, c.ID)
+	}
+	return &UnknownYoungError{ID: id, Nearest: strictyaml.Nearest(id, ids)}
+}
+
+// tooYoung reports whether an animal is known to be too young to be bred.
+func (r *Room) tooYoung(i int, on civil.Date) bool {
+	return (&line{room: r, species: r.Ancestry.animal(i).Species, on: on}).tooYoung(i)
+}
+
+// onLand reports whether some of a clutch were seen out of the water, and not
+// all are dead or gone.
+func (r *Room) onLand(clutch string, on civil.Date) bool {
+	if n := r.counted(clutch, on); n != nil && *n == 0 {
+		return false
+	}
+	return slices.ContainsFunc(r.looks(clutch, on), func(l development.Look) bool {
+		return l.Stage >= development.OutOfWater && l.Kind != development.NotYet
+	})
+}
+
+// readyWarnings says what was not looked at.
+func (r *Room) readyWarnings(young []Departure) []string {
+	var out []string
+	unknown := func(d parcel.Day) bool { return d.Outside == nil }
+	if slices.ContainsFunc(young, func(d Departure) bool { return d.Travel != nil && slices.ContainsFunc(d.Travel.Days, unknown) }) {
+		out = append(out, "the weather on the way is not known for all of these days: look at it at both ends before anything is packed")
+	}
+	if r.holidays == nil {
+		out = append(out, "no public holiday is known, for the file has no holidays")
+	}
+	return append(out, readyCaution)
+}
+
+// A hold is a reason to stay that has to do with an animal's health.
+type hold struct {
+	why   string
+	until civil.Date // last day, unknown when no date ends it
+}
+
+// holdsOf gives the holds of an animal, and the time for which a new one is
+// kept apart.
+func (r *Room) holdsOf(a *collection.Animal, on civil.Date) (holds []hold) {
+	for _, h := range r.Collection.HoldsAt(a.ID, on) {
+		why := string(h.Kind) + ", until it is lifted"
+		if h.Until.Known() {
+			why = string(h.Kind) + ", until " + h.Until.String()
+		}
+		if h.Note != "" {
+			why += ": " + h.Note
+		}
+		holds = append(holds, hold{why, h.Until})
+	}
+	apart := r.of(a.Species).profile.QuarantineDays
+	if end := a.Acquired.Add(int(apart.Value)); a.Acquired.Known() && apart.Known() && on < end {
+		holds = append(holds, hold{fmt.Sprintf("in the room since %s: a new animal is kept apart for %g days", a.Acquired, apart.Value), end.Add(-1)})
+	}
+	return holds
+}
+
+// departure says whether and when the young of d may leave.
+func (r *Room) departure(d Departure, holds []hold, on civil.Date, f parcel.Forecast) Departure {
+	profile := r.of(d.Species).profile
+	d.Held, d.Ask, d.Permit = copied(d.Sale.Held), copied(d.Sale.Ask), profile.CITES.Value
+	d.Ready = d.Sale.Ready && len(holds) == 0
+	d.From = on
+	curable := len(d.Ask) == 0
+	if d.Sale.From > on { // of what holds young, only their age is cured by time
+		d.From, curable = d.Sale.From, curable && len(d.Held) == 1
+	} else {
+		curable = curable && len(d.Held) == 0
+	}
+	for _, h := range holds {
+		d.Held = append(d.Held, h.why)
+		curable = curable && h.until.Known()
+		d.From = max(d.From, h.until.Add(1))
+	}
+	if t := profile.TransportC; t.Known() {
+		d.Limits = &parcel.Outside{LowC: t.Low, HighC: t.High}
+	}
+	if !curable {
+		d.From = 0
+		return d
+	}
+	plan := parcel.Next(parcel.Journey{Shipping: r.shipping(), Forecast: f, Limits: d.Limits}, d.From, daysToTravel)
+	d.Travel = &plan
+	return d
+}
+
+// free gives how many young are promised to nobody, at most most. Where a clutch
+// was never counted it is taken to have enough.
+func (d Departure) free(most int) int {
+	living := 1
+	switch {
+	case d.Clutch && d.Living == nil:
+		return most
+	case d.Clutch:
+		living = *d.Living
+	}
+	for _, p := range d.Promised {
+		living -= p.Count
+	}
+	return min(max(living, 0), most)
+}
