@@ -71,7 +71,7 @@ func (r *Room) Card(id string, on civil.Date) (Card, error) {
 
 func (r *Room) animalCard(a *collection.Animal, on civil.Date) Card {
 	i := r.number(a.ID)
-	d := r.departure(Departure{Species: a.Species, Sale: r.animalLeaves(a, on)}, r.holdsOf(a, on), on, parcel.Forecast{})
+	d := r.animalDeparture(i, on, parcel.Forecast{})
 	card := r.card(a.Species, a.Sires, a.Dams, d, on)
 	card.ID, card.Name, card.Clutch = a.ID, a.Name, a.Clutch
 	card.Line, card.Locality = a.Line, a.Locality
@@ -90,7 +90,7 @@ func (r *Room) animalCard(a *collection.Animal, on civil.Date) Card {
 }
 
 func (r *Room) clutchCard(c *collection.Clutch, on civil.Date) Card {
-	d := r.departure(Departure{Species: c.Species, Clutch: true, Sale: r.leaves(c, on)}, nil, on, parcel.Forecast{})
+	d := r.clutchDeparture(c, on, parcel.Forecast{})
 	card := r.card(c.Species, c.Sires, c.Dams, d, on)
 	card.ID, card.Line, card.Sex, card.Food = c.ID, c.Line, collection.UnknownSex, c.Food
 	card.Laid, card.Hatched, card.OutOfWater = c.Laid, r.seenOn(c.ID, development.Hatched, on), d.Sale.OutOfWater

@@ -84,19 +84,11 @@ func (r *Room) Ready(on civil.Date, w ReadyWish) (Departures, error) {
 		return Departures{}, err
 	}
 	out := Departures{On: on, Young: []Departure{}}
-	for _, a := range animals {
-		d := Departure{ID: a.ID, Name: a.Name, Species: a.Species, Sale: r.animalLeaves(a, on)}
-		if a.Promised != "" {
-			d.Promised = []PromisedYoung{{a.Promised, 1}}
-		}
-		out.Young = append(out.Young, r.departure(d, r.holdsOf(a, on), on, w.Forecast))
+	for _, i := range animals {
+		out.Young = append(out.Young, r.animalDeparture(i, on, w.Forecast))
 	}
 	for _, c := range clutches {
-		d := Departure{ID: c.ID, Species: c.Species, Clutch: true, Living: r.counted(c.ID, on), Sale: r.leaves(c, on)}
-		for _, p := range r.Collection.Owed(c.ID, on) {
-			d.Promised = append(d.Promised, PromisedYoung{p.To, p.Count})
-		}
-		out.Young = append(out.Young, r.departure(d, nil, on, w.Forecast))
+		out.Young = append(out.Young, r.clutchDeparture(c, on, w.Forecast))
 	}
 	if w.Group > 0 {
 		out.Groups = r.buyerGroups(out.Young, w)
@@ -106,7 +98,7 @@ func (r *Room) Ready(on civil.Date, w ReadyWish) (Departures, error) {
 }
 
 // leaving gives the animals and clutches that are asked for.
-func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []*collection.Animal, clutches []*collection.Clutch, err error) {
+func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*collection.Clutch, err error) {
 	for _, id := range w.IDs {
 		_, isAnimal := r.Collection.Animal(id)
 		_, isClutch := r.Collection.Clutch(id)
@@ -121,7 +113,7 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []*collection.Animal
 			continue
 		}
 		if named(a.ID) || len(w.IDs) == 0 && (a.Promised != "" || r.tooYoung(i, on)) {
-			animals = append(animals, a)
+			animals = append(animals, i)
 		}
 	}
 	for i := range r.Collection.Clutches {
@@ -148,11 +140,6 @@ func (r *Room) unknownYoung(id string) error {
 	return &UnknownYoungError{ID: id, Nearest: strictyaml.Nearest(id, ids)}
 }
 
-// tooYoung reports whether an animal is known to be too young to be bred.
-func (r *Room) tooYoung(i int, on civil.Date) bool {
-	return (&line{room: r, species: r.Ancestry.animal(i).Species, on: on}).tooYoung(i)
-}
-
 // onLand reports whether some of a clutch were seen out of the water, and not
 // all are dead or gone.
 func (r *Room) onLand(clutch string, on civil.Date) bool {
@@ -177,59 +164,58 @@ func (r *Room) readyWarnings(young []Departure) []string {
 	return append(out, readyCaution)
 }
 
-// A hold is a reason to stay that has to do with an animal's health.
-type hold struct {
-	why   string
-	until civil.Date // last day, unknown when no date ends it
+// animalDeparture says whether and when an animal may leave.
+func (r *Room) animalDeparture(i int, on civil.Date, f parcel.Forecast) Departure {
+	a := r.Ancestry.animal(i)
+	sale, may := r.animalLeaves(&a, on), r.mayGo(i, on)
+	d := Departure{ID: a.ID, Name: a.Name, Species: a.Species, Sale: sale, Ready: may.Ready, Held: may.Held, Ask: may.Ask}
+	if a.Promised != "" {
+		d.Promised = []PromisedYoung{{a.Promised, 1}}
+	}
+	if len(may.Ask) == 0 && (r.grown(i, on) || timeCures(sale, on)) && (may.Ready || may.From > on) {
+		d.From = max(on, may.From)
+	}
+	r.travel(&d, f)
+	return d
 }
 
-// holdsOf gives the holds of an animal, and the time for which a new one is
-// kept apart.
-func (r *Room) holdsOf(a *collection.Animal, on civil.Date) (holds []hold) {
-	for _, h := range r.Collection.HoldsAt(a.ID, on) {
-		why := string(h.Kind) + ", until it is lifted"
-		if h.Until.Known() {
-			why = string(h.Kind) + ", until " + h.Until.String()
-		}
-		if h.Note != "" {
-			why += ": " + h.Note
-		}
-		holds = append(holds, hold{why, h.Until})
+// clutchDeparture says whether and when the young of a clutch may leave.
+func (r *Room) clutchDeparture(c *collection.Clutch, on civil.Date, f parcel.Forecast) Departure {
+	sale := r.leaves(c, on)
+	d := Departure{
+		ID: c.ID, Species: c.Species, Clutch: true, Living: r.counted(c.ID, on),
+		Sale: sale, Ready: sale.Ready, Held: copied(sale.Held), Ask: copied(sale.Ask),
 	}
-	apart := r.of(a.Species).profile.QuarantineDays
-	if end := a.Acquired.Add(int(apart.Value)); a.Acquired.Known() && apart.Known() && on < end {
-		holds = append(holds, hold{fmt.Sprintf("in the room since %s: a new animal is kept apart for %g days", a.Acquired, apart.Value), end.Add(-1)})
+	for _, p := range r.Collection.Owed(c.ID, on) {
+		d.Promised = append(d.Promised, PromisedYoung{p.To, p.Count})
 	}
-	return holds
+	if timeCures(sale, on) {
+		d.From = max(on, sale.From)
+	}
+	r.travel(&d, f)
+	return d
 }
 
-// departure says whether and when the young of d may leave.
-func (r *Room) departure(d Departure, holds []hold, on civil.Date, f parcel.Forecast) Departure {
+// timeCures reports whether nothing but their age holds young, if anything does.
+func timeCures(s Leaves, on civil.Date) bool {
+	young := 0
+	if s.From > on {
+		young = 1
+	}
+	return len(s.Ask) == 0 && len(s.Held) == young
+}
+
+// travel adds what has to be known of the way, and the next days for a parcel.
+func (r *Room) travel(d *Departure, f parcel.Forecast) {
 	profile := r.of(d.Species).profile
-	d.Held, d.Ask, d.Permit = copied(d.Sale.Held), copied(d.Sale.Ask), profile.CITES.Value
-	d.Ready = d.Sale.Ready && len(holds) == 0
-	d.From = on
-	curable := len(d.Ask) == 0
-	if d.Sale.From > on { // of what holds young, only their age is cured by time
-		d.From, curable = d.Sale.From, curable && len(d.Held) == 1
-	} else {
-		curable = curable && len(d.Held) == 0
-	}
-	for _, h := range holds {
-		d.Held = append(d.Held, h.why)
-		curable = curable && h.until.Known()
-		d.From = max(d.From, h.until.Add(1))
-	}
+	d.Permit = profile.CITES.Value
 	if t := profile.TransportC; t.Known() {
 		d.Limits = &parcel.Outside{LowC: t.Low, HighC: t.High}
 	}
-	if !curable {
-		d.From = 0
-		return d
+	if d.From.Known() {
+		plan := parcel.Next(parcel.Journey{Shipping: r.shipping(), Forecast: f, Limits: d.Limits}, d.From, daysToTravel)
+		d.Travel = &plan
 	}
-	plan := parcel.Next(parcel.Journey{Shipping: r.shipping(), Forecast: f, Limits: d.Limits}, d.From, daysToTravel)
-	d.Travel = &plan
-	return d
 }
 
 // free gives how many young are promised to nobody, at most most. Where a clutch

@@ -72,7 +72,7 @@ func TestBuyerGroup(t *testing.T) {
 	young := leaving(t, wish, "  - {id: Y1, clutch: K2, length_mm: 22}").Groups[0]
 	assert.InDelta(t, 1.0/16, young.Closest, 1e-12, "an animal of the clutch shares its unknown sire")
 	assert.Nil(t, leaving(t, frogroom.ReadyWish{}).Groups, "nobody asked")
-	assert.Empty(t, leaving(t, frogroom.ReadyWish{Group: 2, IDs: []string{"S1"}}).Groups, "the old male is not known to eat")
+	assert.Empty(t, leaving(t, frogroom.ReadyWish{Group: 2, IDs: []string{"Y1"}}, "  - {id: Y1, clutch: K1}").Groups, "it was not measured, and nobody else was named")
 }
 
 func TestReadyWishes(t *testing.T) {
@@ -104,20 +104,22 @@ func TestDeparture(t *testing.T) {
 		days         int
 	}{
 		{"not seen eating", fed(""), []string{}, "unknown", 0},
-		{"a hold that ends, and eating still to be seen", fed(", holds: [{kind: health, until: 2027-06-10}]"), []string{"health, until 2027-06-10"}, "unknown", 0},
+		{"a hold that ends, and eating still to be seen", fed(", holds: [{kind: health, until: 2027-06-10}]"), []string{"Y1 is held for health until 2027-06-10"}, "unknown", 0},
 		{"the young of a clutch were seen eating", "  - {id: Y1, clutch: K1, length_mm: 22}", []string{}, "2027-06-01", 4},
-		{"a hold that ends", "  - {id: Y1, clutch: K1, length_mm: 22, holds: [{kind: health, until: 2027-06-10}]}", []string{"health, until 2027-06-10"}, "2027-06-11", 4},
-		{"a hold without an end", "  - {id: Y1, clutch: K1, length_mm: 22, holds: [{kind: quarantine, note: from the fair}]}", []string{"quarantine, until it is lifted: from the fair"}, "unknown", 0},
+		{"a hold that ends", "  - {id: Y1, clutch: K1, length_mm: 22, holds: [{kind: health, until: 2027-06-10}]}", []string{"Y1 is held for health until 2027-06-10"}, "2027-06-11", 4},
+		{"a hold without an end", "  - {id: Y1, clutch: K1, length_mm: 22, holds: [{kind: quarantine, note: from the fair}]}", []string{"Y1 is held for quarantine until that is lifted: from the fair"}, "unknown", 0},
 		{"a hold that is over", "  - {id: Y1, clutch: K1, length_mm: 22, holds: [{kind: health, until: 2027-05-31}]}", []string{}, "2027-06-01", 4},
-		{"new in the room", "  - {id: Y1, clutch: K1, length_mm: 22, acquired: 2027-05-03}", []string{"in the room since 2027-05-03: a new animal is kept apart for 30 days"}, "2027-06-02", 4},
-		{"new in the room, the last day over", "  - {id: Y1, clutch: K1, length_mm: 22, acquired: 2027-05-02}", []string{}, "2027-06-01", 4},
+		{"new in the room, and no quarantine on record", "  - {id: Y1, clutch: K1, length_mm: 22, acquired: 2027-05-03}", []string{}, "unknown", 0},
+		{"new in the room, a month is over", "  - {id: Y1, clutch: K1, length_mm: 22, acquired: 2027-05-02}", []string{}, "2027-06-01", 4},
 		{
 			"too young and held: the later of the two", "  - {id: Y1, clutch: K1, out_of_water: 2027-05-01, length_mm: 22, holds: [{kind: health, until: 2027-06-03}]}",
-			[]string{"out of water for 31 days, at least 40 are wanted: from 2027-06-10", "health, until 2027-06-03"}, "2027-06-10", 4,
+			[]string{"out of water for 31 days, at least 40 are wanted: from 2027-06-10", "Y1 is held for health until 2027-06-03"},
+			"2027-06-10", 4,
 		},
 		{
 			"too young and too small: time alone does not cure it", "  - {id: Y1, clutch: K1, out_of_water: 2027-05-01, length_mm: 12}",
-			[]string{"out of water for 31 days, at least 40 are wanted: from 2027-06-10", "12 mm long, at least 20 are wanted: froglets of delicate species die when they are sent out too small"}, "unknown", 0,
+			[]string{"out of water for 31 days, at least 40 are wanted: from 2027-06-10", "12 mm long, at least 20 are wanted: froglets of delicate species die when they are sent out too small"},
+			"unknown", 0,
 		},
 	} {
 		t.Run(row.name, func(t *testing.T) {
