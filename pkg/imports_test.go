@@ -25,6 +25,7 @@ var ours = map[string][]string{
 	"civil":       {},
 	"pedigree":    {},
 	"strictyaml":  {},
+	"svg":         {},
 	"wholefile":   {},
 	"species":     {"civil", "strictyaml"},
 	"development": {"civil", "species"},

@@ -1,0 +1,70 @@
+package svg
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// Paint is a colour in light and in dark surroundings, both as #rrggbb. The zero
+// value paints nothing.
+type Paint struct{ Light, Dark string }
+
+// The paints of a picture without colour: what is written, what is less
+// important, lines behind it, and the ground.
+var (
+	Ink   = Paint{"#1a1a1a", "#ececec"}
+	Faint = Paint{"#5c5c5c", "#a8a8a8"}
+	Grid  = Paint{"#d4d4d4", "#4a4a4a"}
+	Paper = Paint{"#ffffff", "#161616"}
+)
+
+// The colours can be told apart by people who are colour-blind (Okabe and Ito
+// 2008, Color Universal Design, figure 16), in the dark a little lighter. They
+// differ in lightness too, and no picture rests on them alone.
+var (
+	Orange = Paint{"#e69f00", "#f0b030"}
+	Sky    = Paint{"#56b4e9", "#6cc0ee"}
+	Green  = Paint{"#009e73", "#20b88c"}
+	Yellow = Paint{"#f0e442", "#e6da4a"}
+	Blue   = Paint{"#0072b2", "#3f9bd6"}
+	Red    = Paint{"#d55e00", "#ee7a26"}
+	Purple = Paint{"#cc79a7", "#da92ba"}
+)
+
+// Mix gives a paint between two, with a part of the second from 0 to 1.
+func Mix(a, b Paint, part float64) Paint {
+	return Paint{mix(a.Light, b.Light, part), mix(a.Dark, b.Dark, part)}
+}
+
+func mix(a, b string, part float64) string {
+	part = min(max(part, 0), 1)
+	var from, to [3]int
+	_, err := fmt.Sscanf(a, "#%02x%02x%02x", &from[0], &from[1], &from[2])
+	_, also := fmt.Sscanf(b, "#%02x%02x%02x", &to[0], &to[1], &to[2])
+	if err != nil || also != nil {
+		panic(fmt.Sprintf("svg: %q and %q are not two colours", a, b))
+	}
+	for i := range from {
+		from[i] += int(math.Round(part * float64(to[i]-from[i])))
+	}
+	return fmt.Sprintf("#%02x%02x%02x", from[0], from[1], from[2])
+}
+
+// rules are the classes of the paints, for light and for dark. On paper it is
+// always light.
+func (d *Doc) rules() string {
+	var light, dark strings.Builder
+	for _, p := range d.paints {
+		class := d.class(p)
+		rule := func(b *strings.Builder, colour string) {
+			fmt.Fprintf(b, ".f%s{fill:%s}.s%[1]s{stroke:%[2]s}.c%[1]s{stop-color:%[2]s}\n", class, colour)
+		}
+		rule(&light, p.Light)
+		rule(&dark, p.Dark)
+	}
+	if dark.Len() > 0 {
+		light.WriteString("@media screen and (prefers-color-scheme:dark){\n" + dark.String() + "}\n")
+	}
+	return light.String()
+}

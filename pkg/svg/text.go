@@ -1,0 +1,130 @@
+package svg
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Anchor says which part of a text stands at its place.
+type Anchor string
+
+// The anchors.
+const (
+	Start  Anchor = ""
+	Middle Anchor = "middle"
+	End    Anchor = "end"
+)
+
+// Font is how a text is written.
+type Font struct {
+	Size   float64 // 0 stands for 11
+	Fill   Paint   // none stands for Ink
+	Anchor Anchor
+	Bold   bool
+	Turn   float64 // degrees clockwise about its place
+}
+
+// defaultSize is that of a text for which none is given.
+const defaultSize = 11
+
+// Text writes a line of text with its base line at a height. The text stands
+// apart from what is around it, so that right-to-left text does not move
+// anything else.
+func (d *Doc) Text(x, y float64, text string, f Font) {
+	if f.Size == 0 {
+		f.Size = defaultSize
+	}
+	if (f.Fill == Paint{}) {
+		f.Fill = Ink
+	}
+	rest := ""
+	if f.Anchor != Start {
+		rest += ` text-anchor="` + string(f.Anchor) + `"`
+	}
+	if f.Bold {
+		rest += ` font-weight="bold"`
+	}
+	if f.Turn != 0 {
+		rest += fmt.Sprintf(` transform="rotate(%s %s %s)"`, number(f.Turn), number(x), number(y))
+	}
+	fmt.Fprintf(&d.body, "<text x=\"%s\" y=\"%s\" font-size=\"%s\" class=\"f%s\" direction=\"ltr\" unicode-bidi=\"embed\"%s>%s</text>\n",
+		number(x), number(y), number(f.Size), d.class(f.Fill), rest, Escape(isolated(text)))
+}
+
+// The marks of Unicode that set a stretch of text apart (Unicode Standard Annex
+// 9, section 2.4).
+const (
+	isolate    = "\u2068"
+	isolateEnd = "\u2069"
+)
+
+// isolated sets text apart that has right-to-left letters or marks of direction.
+func isolated(text string) string {
+	for _, r := range text {
+		if unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko) || unicode.Is(unicode.Bidi_Control, r) {
+			return isolate + unmarked(text) + isolateEnd
+		}
+	}
+	return text
+}
+
+// unmarked takes out the marks that could end the isolation or turn what follows.
+func unmarked(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.Is(unicode.Bidi_Control, r) {
+			return -1
+		}
+		return r
+	}, text)
+}
+
+// Width guesses how wide a text is at a size, with a little to spare: fonts
+// differ, and which one will be there is not known.
+func Width(text string, size float64) float64 {
+	if size == 0 {
+		size = defaultSize
+	}
+	sum := 0.0
+	for _, r := range text {
+		sum += advance(r)
+	}
+	return sum * size
+}
+
+// advance is the width of a letter in parts of the size, as in a usual sans-serif.
+func advance(r rune) float64 {
+	switch {
+	case unicode.Is(unicode.Mn, r) || unicode.Is(unicode.Bidi_Control, r):
+		return 0
+	case strings.ContainsRune(" .,:;'|!ijlIft()[]/", r):
+		return 0.34
+	case strings.ContainsRune("mwMW@%", r):
+		return 0.92
+	case unicode.IsUpper(r):
+		return 0.7
+	case r < 0x2000:
+		return 0.58
+	case r < 0x2e80:
+		return 0.7
+	}
+	return 1.05 // ideographs and pictures take a whole square
+}
+
+// Fit shortens a text to a width, with an ellipsis in place of what is left out.
+func Fit(text string, size, width float64) string {
+	if Width(text, size) <= width {
+		return text
+	}
+	const dots = "…"
+	room := width - Width(dots, size)
+	end := 0
+	for i, r := range text {
+		if room -= Width(string(r), size); room < 0 {
+			break
+		}
+		end = i + utf8.RuneLen(r)
+	}
+	return strings.TrimRight(text[:end], " ") + dots
+}
