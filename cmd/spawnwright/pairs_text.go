@@ -205,6 +205,9 @@ func (a *app) showWhy(room *frogroom.Room, v frogroom.PairVerdict) error {
 	}
 	effect := &table.Table{Columns: []table.Column{{Name: "effect"}, {Name: "value", Right: true}}}
 	effect.Add("inbreeding of the young", coefficient(v.Inbreeding, v.Expected))
+	if v.Least != nil && v.Greatest != nil {
+		effect.Add("  by who the parents are", fmt.Sprintf("%.4f to %.4f", *v.Least, *v.Greatest))
+	}
 	for _, s := range v.Shared {
 		effect.Add("  through "+strings.TrimSpace(s.ID+" "+s.Name), coefficient(s.Share, false))
 	}

@@ -18,6 +18,15 @@ type NoPairsError struct {
 	Most string
 }
 
+// why is the reason in a few words.
+func (e *NoPairsError) why() string {
+	text := joined(e.Blocking)
+	if e.Most != "" {
+		text += " (" + e.Most + ")"
+	}
+	return text
+}
+
 func (e *NoPairsError) Error() string {
 	text := "there is no plan"
 	if e.Species != "" {

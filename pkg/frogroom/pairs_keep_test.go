@@ -3,6 +3,8 @@ package frogroom_test
 import (
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
@@ -91,6 +94,75 @@ func TestExchangeAgainstTheFile(t *testing.T) {
 	assert.InDelta(t, of(fmt.Sprintf(gone, "")+grown), e.Species[0].Animals[1].WithYoung, 1e-12)
 }
 
+// TestOutsiderAgainstTheFile holds what is reckoned for an animal that is described against a
+// file in which it stands.
+func TestOutsiderAgainstTheFile(t *testing.T) {
+	on := day("2027-03-01")
+	base := basic + "  - {id: G, species: clockwork, sire: A, dam: D, sex: male, acquired: 2024-01-01}\n"
+	of := func(text string) float64 { return room(t, text).Kin(on).Groups[0].GeneDiversity }
+	for _, row := range []struct {
+		why      string
+		is       frogroom.Outsider
+		parents  string
+		mates    []string // that it may have
+		refusing string   // a limit on inbreeding
+	}{
+		{"unrelated", frogroom.Outsider{Sex: collection.Male}, "", []string{"D", "E"}, ""},
+		{"one parent from here", frogroom.Outsider{Sex: collection.Female, Sire: "A"}, "sire: A, ", []string{"A", "B", "G"}, "rules: {max_inbreeding: 1}\n"},
+		{"a daughter is not paired with her sire, nor with a half brother", frogroom.Outsider{Sex: collection.Female, Sire: "A"}, "sire: A, ", []string{"B"}, ""},
+		{"inbred by both parents", frogroom.Outsider{Sire: "G", Dam: "D"}, "sire: G, dam: D, ", []string{"B", "E"}, ""},
+	} {
+		t.Run(row.why, func(t *testing.T) {
+			row.is.Name, row.is.Species = "Nuria", "clockwork"
+			e, err := room(t, base+row.refusing).Exchange(on, frogroom.PairsWish{}, row.is)
+			require.NoError(t, err)
+			var got frogroom.Exchange
+			for _, x := range e.Species[0].Animals {
+				if x.Name == "Nuria" {
+					got = x
+				}
+			}
+			sex := row.is.Sex
+			if sex == "" {
+				sex = collection.UnknownSex
+			}
+			joined := base + fmt.Sprintf("  - {id: N, species: clockwork, %ssex: %s, acquired: 2026-01-01}\n", row.parents, sex)
+			assert.InDelta(t, of(joined), got.With, 1e-12)
+			best, mate := 0.0, ""
+			for _, m := range row.mates {
+				young := ""
+				for _, id := range []string{"Y1", "Y2"} {
+					a, _ := room(t, base).Collection.Animal(m)
+					sire, dam := m, "N"
+					if a.Sex == collection.Female {
+						sire, dam = "N", m
+					}
+					young += fmt.Sprintf("  - {id: %s, species: clockwork, sire: %s, dam: %s, acquired: 2027-02-01}\n", id, sire, dam)
+				}
+				text := joined + young
+				if sex == collection.UnknownSex {
+					text = strings.Replace(text, "sex: unknown", "sex: "+map[bool]string{true: "female", false: "male"}[m == "B"], 1)
+				}
+				if gd := of(text); gd > best+1e-12 {
+					best, mate = gd, m
+				}
+			}
+			assert.InDelta(t, best, got.WithYoung, 1e-12)
+			assert.Equal(t, mate, got.Mate)
+		})
+	}
+}
+
+// TestInbredOutsider: an unrelated animal that is inbred by F has F/2 more kinship with itself.
+func TestInbredOutsider(t *testing.T) {
+	e, err := room(t, basic).Exchange(day("2027-03-01"), frogroom.PairsWish{}, frogroom.Outsider{Species: "clockwork", Inbreeding: 0.25})
+	require.NoError(t, err)
+	line := e.Species[0]
+	require.Len(t, line.Animals, 2)
+	n := 4.0 // A, B, D and E
+	assert.InDelta(t, line.Animals[0].With-0.125/((n+1)*(n+1)), line.Animals[1].With, 1e-12)
+}
+
 // TestSelectionsOfRandomRooms: everybody who could be chosen is in one of the two lists, and an
 // unrelated animal never makes a line poorer.
 func TestSelectionsOfRandomRooms(t *testing.T) {
@@ -104,6 +176,26 @@ func TestSelectionsOfRandomRooms(t *testing.T) {
 		for _, one := range s.Species {
 			require.Len(t, one.Chosen, min(count, len(one.Chosen)+len(one.Others)))
 			require.True(t, one.Proven)
+			told := map[string]bool{}
+			for _, x := range slices.Concat(one.Chosen, one.Others) {
+				told[x.ID] = true
+				a, _ := r.Collection.Animal(x.ID)
+				require.Empty(t, a.Promised, "a promised animal is not offered")
+				require.Empty(t, r.Collection.HoldsAt(x.ID, on), "nor one that is held")
+			}
+			for _, x := range one.NotReady {
+				require.False(t, told[x.ID], x.ID)
+				require.NotEmpty(t, x.Why)
+				require.True(t, !x.From.Known() || x.From > on)
+				told[x.ID] = true
+			}
+			here := 0
+			for _, a := range r.Kin(on).Animals {
+				if a.Species == one.Species && a.Status == "here" {
+					here++
+				}
+			}
+			require.Equal(t, here, len(told)+one.Promised)
 		}
 		kept, err := r.Keep(on, count, frogroom.PairsWish{})
 		require.NoError(t, err)

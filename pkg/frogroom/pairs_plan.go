@@ -3,6 +3,7 @@ package frogroom
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
@@ -46,12 +47,7 @@ func (l *line) plan(count int) SpeciesPairs {
 
 func (l *line) whyNone() string {
 	if len(l.options) == 0 {
-		e := l.noPairs()
-		text := joined(e.Blocking)
-		if e.Most != "" {
-			text += " (" + e.Most + ")"
-		}
-		return text
+		return l.noPairs().why()
 	}
 	return "the line keeps more without young of these pairs, or the pairings of the season do more for another species"
 }
@@ -167,7 +163,9 @@ func (l *line) whyNot(left *LeftOut) {
 		for _, f := range against {
 			switch {
 			case len(f.Animals) == 1 && f.Animals[0] == left.ID:
-				own = append(own, f)
+				if !slices.ContainsFunc(own, func(o pairing.Finding) bool { return o.Rule == f.Rule }) {
+					own = append(own, f)
+				}
 			case f.Rule == pairing.RuleInbreeding:
 				kin++
 				least = min(least, p.Verdict.YoungInbreeding)
@@ -178,8 +176,12 @@ func (l *line) whyNot(left *LeftOut) {
 	case mates == 0:
 		left.Reason = "no mate is left"
 	case len(own) > 0:
-		f := own[0]
-		left.Reason, left.From = f.Message, f.From
+		var messages []string
+		for _, f := range own {
+			messages = append(messages, f.Message)
+		}
+		left.Reason = strings.Join(messages, "; ")
+		left.From, _ = pairing.Verdict{Findings: own}.AllowedFrom()
 	case allowed > 0:
 		left.Reason = "others do more for the line: " + l.rank(left.ID)
 	case kin == mates:

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // RelaxedRule is a rule that was set aside, see [pairing.Relaxable].
@@ -47,7 +48,11 @@ func mayRelax(rule pairing.Rule) (problem, cure string) {
 	if slices.Contains(pairing.Relaxable(), rule) {
 		return "", ""
 	}
-	return fmt.Sprintf("the rule %q cannot be relaxed", rule), "these can: " + joined(words(pairing.Relaxable()))
+	can := words(pairing.Relaxable())
+	if near := strictyaml.Nearest(string(rule), can); near != "" {
+		return fmt.Sprintf("there is no rule %q", rule), fmt.Sprintf("did you mean %q? these can be relaxed: %s", near, joined(can))
+	}
+	return fmt.Sprintf("the rule %q cannot be relaxed", rule), "these can: " + joined(can)
 }
 
 func words(rules []pairing.Rule) []string {

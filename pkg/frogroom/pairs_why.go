@@ -15,9 +15,13 @@ type PairVerdict struct {
 	From     civil.Date    `json:"allowed_from,omitempty"` // for a refused pair: the day from which time alone allows it
 	Findings []PairFinding `json:"findings"`
 
-	Inbreeding    float64        `json:"inbreeding"` // of the young
-	Expected      bool           `json:"expected"`   // a mean over possible parents
-	Shared        []PairAncestor `json:"shared"`     // ancestors through which the young would be inbred
+	Inbreeding float64 `json:"inbreeding"` // of the young
+	Expected   bool    `json:"expected"`   // a mean over possible parents
+	// Least and Greatest are the ends of what it can be, when it is such a mean; nil when
+	// it is none, or when the ways are too many.
+	Least         *float64       `json:"least,omitempty"`
+	Greatest      *float64       `json:"greatest,omitempty"`
+	Shared        []PairAncestor `json:"shared"` // ancestors through which the young would be inbred
 	MaleKinship   float64        `json:"male_mean_kinship"`
 	FemaleKinship float64        `json:"female_mean_kinship"`
 	// Young are held back in the change of the gene diversity from GeneDiversity
@@ -75,6 +79,9 @@ func (r *Room) WhyPair(on civil.Date, one, other string, w PairsWish) (PairVerdi
 		Shared:     []PairAncestor{}, MaleKinship: effect.SireKinship[0], FemaleKinship: effect.DamKinship[0],
 		Young: w.Young, GeneDiversity: effect.GeneDiversity, WithYoung: effect.WithYoung,
 		Warnings: []string{founderWarning},
+	}
+	if low, high, ok := r.Ancestry.Pedigree.KinshipRange(a, b); ok && out.Expected {
+		out.Least, out.Greatest = &low, &high
 	}
 	if !out.Allowed {
 		out.From, _ = verdict.AllowedFrom()
