@@ -64,11 +64,44 @@ func bavarian(year int) map[civil.Date]string {
 	return days
 }
 
+// austrian is the list of § 7 (2) of the Austrian law on rest from work (ARG).
+func austrian(year int) map[civil.Date]string {
+	easter := gauss(year)
+	return map[civil.Date]string{
+		civil.Of(year, time.January, 1):   "Neujahrstag",
+		civil.Of(year, time.January, 6):   "Heilige Drei Könige",
+		easter.Add(1):                     "Ostermontag",
+		civil.Of(year, time.May, 1):       "Tag der Arbeit",
+		easter.Add(39):                    "Christi Himmelfahrt",
+		easter.Add(50):                    "Pfingstmontag",
+		easter.Add(60):                    "Fronleichnam",
+		civil.Of(year, time.August, 15):   "Mariä Himmelfahrt",
+		civil.Of(year, time.October, 26):  "Nationalfeiertag",
+		civil.Of(year, time.November, 1):  "Allerheiligen",
+		civil.Of(year, time.December, 8):  "Mariä Empfängnis",
+		civil.Of(year, time.December, 25): "Christtag",
+		civil.Of(year, time.December, 26): "Stefanitag",
+	}
+}
+
 // federal is the list of federal holidays of the United States Office of
-// Personnel Management for 2025 to 2027 and, as 31 December 2027, the first of
+// Personnel Management for 2024 to 2028 and, as 31 December 2027, the first of
 // 2028: the days on which they are observed, and those on which they fall.
 func federal(year int) map[civil.Date]string {
 	lists := map[int][][2]string{
+		2024: {
+			{"2024-01-01", "New Year's Day"},
+			{"2024-01-15", "Martin Luther King Jr. Day"},
+			{"2024-02-19", "Presidents' Day"},
+			{"2024-05-27", "Memorial Day"},
+			{"2024-06-19", "Juneteenth"},
+			{"2024-07-04", "Independence Day"},
+			{"2024-09-02", "Labor Day"},
+			{"2024-10-14", "Columbus Day"},
+			{"2024-11-11", "Veterans Day"},
+			{"2024-11-28", "Thanksgiving Day"},
+			{"2024-12-25", "Christmas Day"},
+		},
 		2025: {
 			{"2025-01-01", "New Year's Day"},
 			{"2025-01-20", "Martin Luther King Jr. Day"},
@@ -113,6 +146,20 @@ func federal(year int) map[civil.Date]string {
 			{"2027-12-25", "Christmas Day"}, // a Saturday
 			{"2027-12-31", "New Year's Day (observed)"},
 		},
+		2028: {
+			{"2028-01-01", "New Year's Day"}, // a Saturday
+			{"2028-01-17", "Martin Luther King Jr. Day"},
+			{"2028-02-21", "Presidents' Day"},
+			{"2028-05-29", "Memorial Day"},
+			{"2028-06-19", "Juneteenth"},
+			{"2028-07-04", "Independence Day"},
+			{"2028-09-04", "Labor Day"},
+			{"2028-10-09", "Columbus Day"},
+			{"2028-11-10", "Veterans Day (observed)"},
+			{"2028-11-11", "Veterans Day"}, // a Saturday
+			{"2028-11-23", "Thanksgiving Day"},
+			{"2028-12-25", "Christmas Day"},
+		},
 	}
 	days := make(map[civil.Date]string)
 	for _, day := range lists[year] {
@@ -122,11 +169,11 @@ func federal(year int) map[civil.Date]string {
 }
 
 func TestPublishedHolidays(t *testing.T) {
-	for code, list := range map[string]func(int) map[civil.Date]string{"de": german, "de-by": bavarian, "us": federal} {
+	for code, list := range map[string]func(int) map[civil.Date]string{"at": austrian, "de": german, "de-by": bavarian, "us": federal} {
 		t.Run(code, func(t *testing.T) {
 			h := holidays(t, code)
 			assert.Equal(t, code, h.Code())
-			for year := 2025; year <= 2027; year++ {
+			for year := 2024; year <= 2028; year++ {
 				got := make(map[civil.Date]string)
 				for d := civil.Of(year, time.January, 1); d <= civil.Of(year, time.December, 31); d++ {
 					if name, ok := h.On(d); ok {
