@@ -3,10 +3,11 @@
 import collections
 import datetime
 import hashlib
+import json
 import os
 import sys
 
-Event = collections.namedtuple("Event", "uid start end summary description stamped")
+Event = collections.namedtuple("Event", "uid start end summary description status sequence stamped")
 
 
 def fail(message):
@@ -33,7 +34,7 @@ def check_lines(raw):
 
 
 def summary(path, events):
-    """Checks the events and gives one line that two readers can be compared by."""
+    """Checks the events and gives one line that readers can be compared by."""
     if not events:
         fail("no event")
     seen = set()
@@ -49,7 +50,8 @@ def summary(path, events):
             fail(f"{e.uid}: ends on {e.end}, before or with its beginning {e.start}")
         if not e.summary.strip():
             fail(f"{e.uid}: no summary")
-    content = "\n".join(f"{e.uid}\t{e.start}\t{e.end}\t{e.summary!r}\t{e.description!r}" for e in sorted(events))
+    told = [[e.uid, str(e.start), str(e.end), e.summary, e.description, e.status, e.sequence] for e in sorted(events)]
+    content = "\n".join(json.dumps(e, ensure_ascii=False, separators=(",", ":")) for e in told)
     digest = hashlib.sha256(content.encode()).hexdigest()[:16]
     first, last = min(e.start for e in events), max(e.end for e in events)
     return f"{os.path.basename(path)}: {len(events)} events, {first} to {last}, content {digest}"

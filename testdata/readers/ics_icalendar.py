@@ -1,6 +1,6 @@
-"""Reads an iCalendar file with Debian's python3-icalendar and prints what it has.
+"""Reads iCalendar files with Debian's python3-icalendar and prints what each has.
 
-usage: ics_icalendar.py FILE
+usage: ics_icalendar.py FILE...
 """
 
 import sys
@@ -29,6 +29,8 @@ def main(path):
                 end=end,
                 summary=str(component["SUMMARY"]),
                 description=str(component.get("DESCRIPTION", "")),
+                status=str(component["STATUS"]),
+                sequence=int(component["SEQUENCE"]),
                 stamped="DTSTAMP" in component,
             )
         )
@@ -36,4 +38,5 @@ def main(path):
 
 
 if __name__ == "__main__":
-    main(*sys.argv[1:])
+    for path in sys.argv[1:]:
+        main(path)

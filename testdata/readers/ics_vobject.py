@@ -1,6 +1,6 @@
-"""Reads an iCalendar file with Debian's python3-vobject and prints what it has.
+"""Reads iCalendar files with Debian's python3-vobject and prints what each has.
 
-usage: ics_vobject.py FILE
+usage: ics_vobject.py FILE...
 """
 
 import sys
@@ -25,6 +25,8 @@ def main(path):
                 end=event.dtend.value,
                 summary=event.summary.value,
                 description=event.description.value if "description" in event.contents else "",
+                status=event.status.value,
+                sequence=int(event.sequence.value),
                 stamped="dtstamp" in event.contents,
             )
         )
@@ -32,4 +34,5 @@ def main(path):
 
 
 if __name__ == "__main__":
-    main(*sys.argv[1:])
+    for path in sys.argv[1:]:
+        main(path)
