@@ -36,18 +36,7 @@ func Read(file string, data []byte) (*Collection, strictyaml.Diagnostics) {
 	if doc.Root == nil {
 		return nil, doc.Problems()
 	}
-	r := &reader{
-		doc:     doc,
-		guesses: maxGuesses,
-		cures:   make(map[string]string),
-		looks:   make(map[string]string),
-		c: &Collection{
-			doc:      doc,
-			subjects: make(map[string]subject),
-			targets:  make(map[string]int),
-			profiles: make(map[string]*species.Profile),
-		},
-	}
+	r := newReader(doc)
 	r.sections()
 	r.link()
 	r.trace()
@@ -74,6 +63,21 @@ type reader struct {
 	links   links
 	order   []int  // animals and clutches by number, each after all that it comes from
 	loop    []bool // by number, whether it comes from itself
+}
+
+func newReader(doc *strictyaml.Document) *reader {
+	return &reader{
+		doc:     doc,
+		guesses: maxGuesses,
+		cures:   make(map[string]string),
+		looks:   make(map[string]string),
+		c: &Collection{
+			doc:      doc,
+			subjects: make(map[string]subject),
+			targets:  make(map[string]int),
+			profiles: make(map[string]*species.Profile),
+		},
+	}
 }
 
 // sections reads the file section by section. Nothing but ids is compared yet.

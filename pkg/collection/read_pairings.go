@@ -43,6 +43,7 @@ func (r *reader) pairing(m *strictyaml.Mapping, i int) {
 // exactlyOne reports when not exactly one of the keys has a value. It gives
 // the keys that have one.
 func (r *reader) exactlyOne(m *strictyaml.Mapping, keys ...string) []string {
+	m.OneOf(keys...)
 	var there []string
 	for _, key := range keys {
 		if m.Has(key) {

@@ -24,6 +24,7 @@ const (
 var holidayCode = regexp.MustCompile(`^[a-z]{2}(-[a-z0-9]{1,3})?$`)
 
 func (r *reader) holidays(m *strictyaml.Mapping) string {
+	r.doc.Describe(m.Take("holidays"), codeSchema)
 	r.c.HolidaysAt = strictyaml.PositionOf(strictyaml.Value(m.Node, "holidays"))
 	code := r.phrase(m, "holidays")
 	if code != "" && !holidayCode.MatchString(code) {
@@ -41,6 +42,7 @@ func (r *reader) spans(m *strictyaml.Mapping, key string) []civil.Span {
 	}
 	var spans []placed
 	for _, n := range m.List(key) {
+		r.doc.Describe(n, spanSchema)
 		if s := r.span(n, key, civil.ParseSpan); s.Days() > 0 {
 			spans = append(spans, placed{s, n})
 		}
@@ -68,10 +70,8 @@ func (r *reader) shipping(top *strictyaml.Mapping) Shipping {
 	if m == nil {
 		return s
 	}
-	if m.Has("weekdays") {
-		s.Weekdays = r.weekdays(m)
-	} else {
-		m.Take("weekdays")
+	if days := r.weekdays(m); m.Has("weekdays") {
+		s.Weekdays = days
 	}
 	if days, ok := m.Int("transit_days", 1, 5); ok {
 		s.TransitDays = days
@@ -83,7 +83,7 @@ func (r *reader) shipping(top *strictyaml.Mapping) Shipping {
 
 func (r *reader) weekdays(m *strictyaml.Mapping) []time.Weekday {
 	list := m.List("weekdays")
-	if n := strictyaml.Value(m.Node, "weekdays"); n.Kind == yaml.SequenceNode && len(list) == 0 {
+	if n := strictyaml.Value(m.Node, "weekdays"); n != nil && n.Kind == yaml.SequenceNode && len(list) == 0 {
 		r.doc.Errorf(n, "name one day at least, or remove weekdays:", "the list weekdays is empty")
 	}
 	var days []time.Weekday

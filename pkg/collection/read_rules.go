@@ -48,6 +48,7 @@ func (r *reader) relaxed(m *strictyaml.Mapping) []RelaxedRule {
 	var rules []RelaxedRule
 	list := m.List("relax")
 	for _, n := range list {
+		r.doc.Describe(n, ruleSchema)
 		name := r.doc.Text(n, "relax")
 		switch {
 		case ruleName.MatchString(name):
@@ -67,6 +68,7 @@ func (r *reader) spacePct(m *strictyaml.Mapping, to *[2]int) {
 	if n == nil {
 		return
 	}
+	r.doc.Describe(n, spaceSchema)
 	if n.Kind != yaml.SequenceNode || len(n.Content) != 2 {
 		r.doc.Errorf(n, "write two whole numbers, such as space_pct: [10, 90]", "space_pct is not a list of 2 numbers")
 		return

@@ -58,6 +58,7 @@ func (r *reader) neededSpecies(m *strictyaml.Mapping) string {
 }
 
 func (r *reader) knownSpecies(n *yaml.Node) string {
+	r.doc.Describe(n, speciesSchema)
 	id := r.doc.Text(n, "species")
 	if p, ok := r.c.profiles[id]; ok {
 		return p.ID // one string for all animals of a species

@@ -31,6 +31,7 @@ func (r *reader) phrase(m *strictyaml.Mapping, key string) string {
 	if n == nil {
 		return ""
 	}
+	r.doc.Describe(n, phraseSchema)
 	return r.oneLine(n, key, maxPhrase)
 }
 
@@ -58,6 +59,7 @@ func (r *reader) id(m *strictyaml.Mapping) (string, *yaml.Node) {
 	if n == nil {
 		return "", m.Node
 	}
+	r.doc.Describe(n, idSchema)
 	text := r.oneLine(n, "id", maxID)
 	switch {
 	case isEmpty(n):
@@ -76,6 +78,7 @@ func isEmpty(n *yaml.Node) bool {
 
 // required takes a value that must be there.
 func (r *reader) required(m *strictyaml.Mapping, key string) *yaml.Node {
+	m.Require(key)
 	n := m.Take(key)
 	if n == nil && m.Node.Kind == yaml.MappingNode {
 		r.doc.Errorf(m.Node, "add "+key+":", "%s has no value for %s", m.What(), key)
@@ -89,6 +92,7 @@ func (r *reader) needed(m *strictyaml.Mapping, key string) string {
 	if n == nil {
 		return ""
 	}
+	r.doc.Describe(n, phraseSchema)
 	text := r.oneLine(n, key, maxPhrase)
 	if isEmpty(n) {
 		r.doc.Errorf(n, "write it, or remove the entry", "%s of %s is empty", key, m.What())
@@ -102,6 +106,7 @@ func (r *reader) refs(m *strictyaml.Mapping, key string) []string {
 	if n == nil {
 		return nil
 	}
+	r.doc.Describe(n, refsSchema)
 	if n.Kind != yaml.SequenceNode {
 		return r.ref(nil, n, key)
 	}
@@ -148,7 +153,7 @@ func (r *reader) date(m *strictyaml.Mapping, key string) civil.Date {
 	if n == nil {
 		return 0
 	}
-	return r.span(n, key, civilDay).First
+	return r.day(n, key)
 }
 
 // neededDate takes a date that must be there.
@@ -157,7 +162,13 @@ func (r *reader) neededDate(m *strictyaml.Mapping, key string) civil.Date {
 	if n == nil {
 		return 0
 	}
-	return r.span(n, key, civilDay).First
+	return r.day(n, key)
+}
+
+// day reads a date.
+func (r *reader) day(n *yaml.Node, name string) civil.Date {
+	r.doc.Describe(n, dateSchema)
+	return r.span(n, name, civilDay).First
 }
 
 // civilDay reads a single date as a span.

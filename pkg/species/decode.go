@@ -70,9 +70,10 @@ func (p *Profile) readCautions(s *scope) {
 	for _, n := range s.List("cautions") {
 		source := s.source("cautions")
 		line := n
-		if n.Kind == yaml.MappingNode {
+		if n.Kind == yaml.MappingNode || s.Doc().Sketching() {
 			entry := open(s.Doc().Mapping(n, "a caution"), source)
 			source = entry.source("text")
+			entry.Require("text")
 			line = entry.Take("text")
 			entry.Done()
 			if line == nil {
@@ -81,6 +82,7 @@ func (p *Profile) readCautions(s *scope) {
 			}
 		}
 		text, ok := readLine(s.Doc(), line, "a caution")
+		s.Doc().Or(n, strictyaml.AnyText())
 		if !ok || p.cautioned(text) {
 			continue
 		}

@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"go.yaml.in/yaml/v3"
+
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 func (p *Profile) readCycle(s *scope) {
@@ -32,6 +34,7 @@ func (p *Profile) readPhase(cycle *scope, n *yaml.Node, name PhaseName) {
 	phase.Name = name
 	in := cycle.below(n, name.key(), "the phase "+string(name))
 	in.fields(phase.fields())
+	cycle.Doc().Or(n, strictyaml.OneOfWords("none"))
 	if !phase.Days.Known() && n.Kind == yaml.MappingNode && !in.Has("days") {
 		cycle.Doc().Errorf(n, "add days: [at least, usually, at most]", "the phase %s has no days", name)
 	}

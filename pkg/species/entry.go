@@ -24,8 +24,12 @@ var idForm = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 func FromMapping(m *strictyaml.Mapping) *Profile {
 	doc := m.Doc()
 	use, id, like := m.Take("use"), m.Take("id"), m.Take("like")
+	m.OneOf("use", "id")
 	var p *Profile
 	switch {
+	case doc.Sketching():
+		describe(doc, use, id, like)
+		p = &Profile{}
 	case use != nil && (id != nil || like != nil):
 		doc.Errorf(use, "keep use to change a built-in profile, or id for one of your own", "use stands beside id or like")
 	case use != nil:
@@ -39,6 +43,12 @@ func FromMapping(m *strictyaml.Mapping) *Profile {
 		p.Apply(m)
 	}
 	return p
+}
+
+func describe(doc *strictyaml.Document, ids ...*yaml.Node) {
+	for _, n := range ids {
+		doc.Describe(n, &strictyaml.Schema{Type: []string{"string"}, Pattern: idForm.String()})
+	}
 }
 
 // ownProfile starts a profile of the keeper's own, empty or like a built-in one.

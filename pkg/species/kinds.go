@@ -34,6 +34,9 @@ type rangeValue struct {
 }
 
 func (v rangeValue) read(doc *strictyaml.Document, n *yaml.Node, key, source string) {
+	if doc.Sketching() {
+		doc.Describe(n, strictyaml.Either(v.schema(), strictyaml.ListOf(v.schema(), 2, 2)))
+	}
 	if n.Kind == yaml.ScalarNode {
 		if number, ok := read(doc, n, key, v.measure); ok {
 			*v.to = Range{number, number, source}
@@ -90,6 +93,9 @@ type percentilesValue struct {
 }
 
 func (v percentilesValue) read(doc *strictyaml.Document, n *yaml.Node, key, source string) {
+	if doc.Sketching() {
+		doc.Describe(n, strictyaml.ListOf(v.schema(), 3, 3))
+	}
 	numbers, ok := readList(doc, n, key, v.measure, 3, "write the 10th, 50th and 90th percentile, such as "+key+": [48, 60, 80]")
 	if ok && rising(doc, n, key, "10th, 50th, 90th percentile", numbers) {
 		*v.to = Percentiles{numbers[0], numbers[1], numbers[2], source}
@@ -108,6 +114,9 @@ type daysValue struct {
 }
 
 func (v daysValue) read(doc *strictyaml.Document, n *yaml.Node, key, source string) {
+	if doc.Sketching() {
+		doc.Describe(n, strictyaml.ListOf(strictyaml.WholeFrom(1, longestPhase), 3, 3))
+	}
 	cure := "write whole days at least, usually, at most, such as " + key + ": [28, 42, 56]"
 	if n.Kind != yaml.SequenceNode || len(n.Content) != 3 {
 		doc.Errorf(n, cure, "%s is not a list of 3 numbers", key)
@@ -150,6 +159,9 @@ func (v textValue) source() *string { return &v.to.Source }
 type placeValue struct{ to *Text }
 
 func (v placeValue) read(doc *strictyaml.Document, n *yaml.Node, key, source string) {
+	if doc.Sketching() {
+		doc.Describe(n, strictyaml.OneOfWords(places...))
+	}
 	text, ok := readLine(doc, n, key)
 	if !ok {
 		return

@@ -118,6 +118,12 @@ func (v lawValue) read(doc *strictyaml.Document, n *yaml.Node, key, source strin
 	kind := LawKind(in.Choice("kind", lawKinds...))
 	threshold, at := in.Take("threshold_c"), in.Take("at")
 	in.Done()
+	if doc.Sketching() {
+		pair := strictyaml.Schema{Type: []string{"array"}, Items: strictyaml.NumberFrom(min(celsius.low, tenDegrees.low), max(celsius.high, tenDegrees.high)), MinItems: 2, MaxItems: 2}
+		doc.Describe(threshold, celsius.schema())
+		doc.Describe(at, strictyaml.ListOf(&pair, 1, 0))
+		doc.Or(n, strictyaml.OneOfWords("none"))
+	}
 	switch {
 	case n.Kind == yaml.MappingNode && !given:
 		problem("write {kind: q10, at: [[20, 2.5]]}, {kind: thermal_sum, threshold_c: 10}, or none")

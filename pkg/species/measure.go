@@ -37,6 +37,8 @@ var (
 	tenDegrees = measure{"", 1, 20}
 )
 
+func (m measure) schema() *strictyaml.Schema { return strictyaml.NumberFrom(m.low, m.high) }
+
 // longestPhase is the most days that a phase may have.
 const longestPhase = 730
 

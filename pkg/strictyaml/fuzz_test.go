@@ -53,7 +53,7 @@ func walk(t *testing.T, doc *strictyaml.Document, n *yaml.Node) {
 	doc.Float(n, "a number", 1, 10)
 	m := doc.Mapping(n, "a set")
 	m.Quantity("weight", strictyaml.Grams(), 1, 10)
-	m.OneOrMore("animals")
+	m.List("animals")
 	m.Choice("sex", "male", "female")
 	m.Done()
 	for _, child := range n.Content {

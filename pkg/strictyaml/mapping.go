@@ -19,6 +19,8 @@ type Mapping struct {
 	pairs []*yaml.Node // key, value, key, value, …
 	taken []bool       // of each pair; reported ones count as taken
 	known []string     // the keys that were asked for
+
+	sketch *Schema // of [SchemaOf]; nil otherwise
 }
 
 // Mapping reads n as a mapping; what names it in messages, such as "an animal".
@@ -26,6 +28,11 @@ type Mapping struct {
 func (doc *Document) Mapping(n *yaml.Node, what string) *Mapping {
 	m := &Mapping{Node: n, doc: doc, what: what, known: doc.spare[:0]}
 	doc.spare = nil
+	if doc.sketch != nil {
+		doc.Describe(n, &Schema{Title: what, Type: []string{"object"}, Others: false})
+		m.sketch = doc.sketch.of[n]
+		return m
+	}
 	if n.Kind != yaml.MappingNode {
 		doc.Errorf(n, "write it as {key: value, …} or as indented lines", "%s is a set of keys and values, not %s", what, kindName(n))
 		return m
@@ -90,6 +97,9 @@ func (m *Mapping) What() string { return m.what }
 
 // Take gives the value of key, and nil when it is missing or empty.
 func (m *Mapping) Take(key string) *yaml.Node {
+	if m.sketch != nil {
+		return m.sketched(key)
+	}
 	m.known = append(m.known, key)
 	i := m.find(key)
 	if i < 0 {
@@ -119,6 +129,9 @@ func (m *Mapping) Has(key string) bool {
 // Rest takes all keys that were not taken yet, in the order of the file, for
 // mappings whose keys are names of the keeper's.
 func (m *Mapping) Rest() (keys, values []*yaml.Node) {
+	if m.sketch != nil {
+		m.sketch.Others = AnyText()
+	}
 	for i, taken := range m.taken {
 		if !taken {
 			m.taken[i] = true
@@ -179,6 +192,9 @@ func (doc *Document) Text(n *yaml.Node, name string) string {
 // scalar is Text; the second result is false when n was reported.
 func (doc *Document) scalar(n *yaml.Node, name string) (string, bool) {
 	switch {
+	case doc.sketch != nil:
+		doc.Describe(n, AnyText())
+		return "", false
 	case n.Kind != yaml.ScalarNode:
 		doc.Errorf(n, "write one value", "%s is one value, not %s", name, kindName(n))
 		return "", false
@@ -199,24 +215,14 @@ func (m *Mapping) List(key string) []*yaml.Node {
 	if n == nil {
 		return nil
 	}
+	if m.sketch != nil {
+		return m.doc.sketchedList(n)
+	}
 	if n.Kind != yaml.SequenceNode {
 		m.doc.Errorf(n, "write - before each entry, or put the entries in [ ]", "%s is a list, not %s", key, kindName(n))
 		return nil
 	}
 	return n.Content
-}
-
-// OneOrMore takes a value that may be one or a list of several.
-func (m *Mapping) OneOrMore(key string) []*yaml.Node {
-	n := m.Take(key)
-	switch {
-	case n == nil:
-		return nil
-	case n.Kind == yaml.SequenceNode:
-		return n.Content
-	default:
-		return []*yaml.Node{n}
-	}
 }
 
 // Sub takes a mapping, and nil when the key is missing.
@@ -241,6 +247,10 @@ func (m *Mapping) Choice(key string, words ...string) string {
 // Choice reads one of the given words; name is for messages. It is empty when
 // another word was reported.
 func (doc *Document) Choice(n *yaml.Node, name string, words ...string) string {
+	if doc.sketch != nil {
+		doc.Describe(n, OneOfWords(words...))
+		return ""
+	}
 	text, ok := doc.scalar(n, name)
 	if !ok || slices.Contains(words, text) {
 		return text

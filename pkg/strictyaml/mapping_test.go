@@ -100,7 +100,6 @@ func TestNothingBehindAKey(t *testing.T) {
 		assert.Empty(t, m.Text("a"), text)
 		assert.Empty(t, m.Choice("a", "x"), text)
 		assert.Nil(t, m.List("a"), text)
-		assert.Nil(t, m.OneOrMore("a"), text)
 		assert.Nil(t, m.Sub("a", "a"), text)
 		_, ok := m.Int("a", 1, 2)
 		assert.False(t, ok, text)
@@ -132,10 +131,7 @@ func TestNothingInAList(t *testing.T) {
 func TestMappingLists(t *testing.T) {
 	_, m := mapping(t, "a: [1, 2]\nb: 3\nc: []")
 	assert.Equal(t, []string{"1", "2"}, values(m.List("a")))
-	assert.Equal(t, []string{"1", "2"}, values(m.OneOrMore("a")))
-	assert.Equal(t, []string{"3"}, values(m.OneOrMore("b")))
 	assert.Empty(t, m.List("c"))
-	assert.Empty(t, m.OneOrMore("c"))
 }
 
 func TestMappingRest(t *testing.T) {

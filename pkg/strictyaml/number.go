@@ -30,6 +30,10 @@ func (m *Mapping) Int(key string, low, high int) (int, bool) {
 
 // Int reads a whole number from low to high; name is for messages.
 func (doc *Document) Int(n *yaml.Node, name string, low, high int) (int, bool) {
+	if doc.sketch != nil {
+		doc.Describe(n, WholeFrom(low, high))
+		return 0, false
+	}
 	text, ok := doc.scalar(n, name)
 	if !ok {
 		return 0, false
@@ -58,6 +62,10 @@ func (m *Mapping) Float(key string, low, high float64) (float64, bool) {
 
 // Float reads a number from low to high; name is for messages.
 func (doc *Document) Float(n *yaml.Node, name string, low, high float64) (float64, bool) {
+	if doc.sketch != nil {
+		doc.Describe(n, NumberFrom(low, high))
+		return 0, false
+	}
 	text, ok := doc.scalar(n, name)
 	if !ok {
 		return 0, false
@@ -118,6 +126,10 @@ func (m *Mapping) Quantity(key string, u Unit, low, high float64) (float64, bool
 	suffixed := key + "_" + u.Base
 	bare, labelled := m.Take(suffixed), m.Take(key)
 	switch {
+	case m.sketch != nil:
+		m.doc.Describe(bare, NumberFrom(low, high))
+		m.doc.Describe(labelled, u.schema())
+		return 0, false
 	case bare != nil && labelled != nil:
 		m.doc.Errorf(labelled, "keep one of them", "%s and %s say the same thing", suffixed, key)
 		return 0, false
@@ -140,6 +152,15 @@ func (doc *Document) bare(n *yaml.Node, key string, u Unit, low, high float64) (
 		return 0, false
 	}
 	return doc.Float(n, key+"_"+u.Base, low, high)
+}
+
+// schema is a number with one of the units.
+func (u Unit) schema() *Schema {
+	names := make([]string, len(u.Known))
+	for i, c := range u.Known {
+		names[i] = c.Name
+	}
+	return &Schema{Type: []string{"string"}, Pattern: "^-?[0-9]{1,15}(\\.[0-9]{1,15})? ?(" + strings.Join(names, "|") + ")$"}
 }
 
 // fitting gives the first unit in which a number lies within the limits, and

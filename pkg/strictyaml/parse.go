@@ -34,6 +34,7 @@ type Document struct {
 	lines    []string
 	problems Diagnostics
 	spare    []string // memory of a mapping that is done, for the next one
+	sketch   *sketch  // of [SchemaOf]; nil for a document that was parsed
 }
 
 // Parse reads data as one YAML document. File is only shown, never opened.
@@ -121,6 +122,9 @@ func (doc *Document) Soften(left string, f func()) {
 }
 
 func (doc *Document) report(severity Severity, n *yaml.Node, cure, message string) {
+	if doc.sketch != nil {
+		return // nothing stands there that could be wrong
+	}
 	doc.at(severity, n.Line, n.Column, message, cure)
 }
 
