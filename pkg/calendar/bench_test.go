@@ -50,3 +50,16 @@ func BenchmarkShippingNext(b *testing.B) {
 		s.Next(date("2027-01-01"), 180) // a year
 	}
 }
+
+// BenchmarkGoOn reads an earlier calendar and goes on from it.
+func BenchmarkGoOn(b *testing.B) {
+	c := large()
+	file := written(b, c)
+	for b.Loop() {
+		earlier, err := calendar.ReadICS(file)
+		if err != nil {
+			b.Fatal(err)
+		}
+		c.Since(earlier, date("2027-01-01"))
+	}
+}

@@ -76,6 +76,11 @@ func TestReadICSAdditions(t *testing.T) {
 	}
 }
 
+func TestReadICSWithMark(t *testing.T) {
+	_, err := calendar.ReadICS(append([]byte("\ufeff"), file()...))
+	assert.NoError(t, err, "some programs begin every UTF-8 file with a byte order mark")
+}
+
 // anyCalendar draws a calendar with any text in it.
 func anyCalendar(t *rapid.T) calendar.Calendar {
 	text := rapid.OneOf(rapid.String(), rapid.StringMatching(`[ -~\n;,\\é🐸]{0,120}`))
