@@ -44,6 +44,7 @@ var ours = map[string][]string{
 		"calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
 		"occupancy", "pairing", "parcel", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "wholefile",
 	},
+	"picture": {"collection", "frogroom", "svg"},
 }
 
 // foreign has the modules of others that each package may import, tests apart.

@@ -136,6 +136,9 @@ func (a *app) warn(texts []string) {
 // toFile reports whether -o names a file.
 func (a *app) toFile() bool { return a.out != "" && a.out != "-" }
 
+// draws reports whether -o asks for a picture.
+func (a *app) draws() bool { return strings.EqualFold(filepath.Ext(a.out), ".svg") }
+
 // write puts the product where -o says, but never over a keeper's file.
 func (a *app) write(data []byte) error {
 	if a.toFile() {

@@ -14,6 +14,7 @@ import (
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/picture"
 )
 
 func horizonCommand(a *app) *cobra.Command {
@@ -27,10 +28,12 @@ year it gives the mean and an 80 % band over the runs, and the chance that the
 line is under the goal. When the plan does not keep the goal it says how many
 unrelated animals would, and from which year.
 
-The same seed gives the same numbers on every machine.`,
+With -o and a name that ends in .svg it draws them. The same seed gives the same
+numbers on every machine.`,
 		Example: `  spawnwright horizon
   spawnwright horizon --species agalychnis-callidryas --years 20 --goal 0.85
-  spawnwright horizon --deaths 10 --format csv -o horizon.csv`,
+  spawnwright horizon --deaths 10 --format csv -o horizon.csv
+  spawnwright horizon -o horizon.svg`,
 		Args: noArguments,
 	}
 	flags := c.Flags()
@@ -82,19 +85,22 @@ The same seed gives the same numbers on every machine.`,
 			}
 			return err
 		}
-		return a.showHorizon(h, w.Runs)
+		return a.showHorizon(room.Collection.Keeper, h, w.Runs)
 	}
 	a.formatFlag(c, "table", "json", "csv")
 	a.outFlag(c)
 	return c
 }
 
-func (a *app) showHorizon(h frogroom.Horizon, runs int) error {
+func (a *app) showHorizon(keeper string, h frogroom.Horizon, runs int) error {
 	a.warn(h.Warnings)
 	for _, s := range h.Species {
 		if s.NoFuture == "" && s.Runs < runs {
 			a.warn([]string{fmt.Sprintf("%s: ended after %d of %d runs", s.Species, s.Runs, runs)})
 		}
+	}
+	if a.draws() {
+		return a.write(picture.Horizon(keeper, h))
 	}
 	if a.format != "table" {
 		return a.show("horizon", h, horizonRows(h))

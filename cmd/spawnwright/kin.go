@@ -8,8 +8,10 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/diversity"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/picture"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
@@ -27,11 +29,13 @@ effective size.
 
 With --pedigree it works on a plain table of parents with the columns id, sire
 and dam, its rows in any order. With --format csv there is a row for every animal,
-in the order of the input, with all digits.`,
+in the order of the input, with all digits. With -o and a name that ends in .svg it
+draws the living animals against each other.`,
 		Example: `  spawnwright kin
   spawnwright kin AC-14
   spawnwright kin --pair AC-14 AC-21
   spawnwright kin --summary
+  spawnwright kin -o kinship.svg
   spawnwright kin --pedigree herd.csv --format csv -o kin.csv
   spawnwright kin --pedigree herd.csv --columns id=Tier,sire=Vater,dam=Mutter --living living.txt`,
 		Args:              atMost(2, "animals"),
@@ -102,12 +106,24 @@ func (a *app) kin(k *kinFlags, args []string) error {
 	switch {
 	case err != nil:
 		return err
+	case a.draws() && !k.summary:
+		return a.drawKin(ancestry, on, living)
 	case k.summary:
 		return a.showSummary(ancestry.Diversity(on, living, k.drops))
 	case a.format == "csv":
 		return a.writeKin(ancestry, on, living)
 	}
 	return a.showKin(ancestry.Kin(on, living), k.all, k.table.given())
+}
+
+// drawKin draws the living animals against each other.
+func (a *app) drawKin(ancestry *frogroom.Ancestry, on civil.Date, living []int) error {
+	squares, err := ancestry.KinSquares(on, living)
+	if err != nil {
+		return usage(err)
+	}
+	a.warn(ancestry.KinWarnings())
+	return a.write(picture.Kinship(squares))
 }
 
 // living reads the list of living animals; without one it gives nil.

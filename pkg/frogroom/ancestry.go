@@ -20,6 +20,8 @@ type Ancestry struct {
 	animals []collection.Animal // by number in the pedigree; none for a plain table
 	since   []civil.Date        // likewise, the first day in the room; unknown for always
 	species []string            // of the collection, in its order
+
+	warn, refuse float64 // inbreeding of young, by the rules of the collection
 }
 
 // ReadPedigree reads a plain table of parents: see [parentage.Read] for what is
@@ -40,7 +42,10 @@ func ReadPedigree(r io.Reader, options parentage.Options) (*Ancestry, error) {
 // ancestryOf builds the pedigree of a collection. Young of one clutch whose
 // parent is one of several share a group, so that they share the parent.
 func ancestryOf(c *collection.Collection) (*Ancestry, error) {
-	a := &Ancestry{animals: c.Animals, since: make([]civil.Date, len(c.Animals))}
+	a := &Ancestry{
+		animals: c.Animals, since: make([]civil.Date, len(c.Animals)),
+		warn: c.Rules.WarnInbreeding, refuse: c.Rules.MaxInbreeding,
+	}
 	records := make([]pedigree.Record, len(c.Animals))
 	for _, s := range c.Species {
 		a.species = append(a.species, s.ID)

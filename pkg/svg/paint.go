@@ -3,6 +3,7 @@ package svg
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 )
 
@@ -39,16 +40,23 @@ func Mix(a, b Paint, part float64) Paint {
 
 func mix(a, b string, part float64) string {
 	part = min(max(part, 0), 1)
-	var from, to [3]int
-	_, err := fmt.Sscanf(a, "#%02x%02x%02x", &from[0], &from[1], &from[2])
-	_, also := fmt.Sscanf(b, "#%02x%02x%02x", &to[0], &to[1], &to[2])
-	if err != nil || also != nil {
-		panic(fmt.Sprintf("svg: %q and %q are not two colours", a, b))
-	}
+	from, to := rgb(a), rgb(b)
+	mixed := []byte("#000000")
 	for i := range from {
-		from[i] += int(math.Round(part * float64(to[i]-from[i])))
+		from[i] += math.Round(part * (to[i] - from[i]))
+		const digits = "0123456789abcdef"
+		mixed[2*i+1], mixed[2*i+2] = digits[int(from[i])>>4], digits[int(from[i])&15]
 	}
-	return fmt.Sprintf("#%02x%02x%02x", from[0], from[1], from[2])
+	return string(mixed)
+}
+
+// rgb reads a colour.
+func rgb(colour string) (parts [3]float64) {
+	n, err := strconv.ParseUint(strings.TrimPrefix(colour, "#"), 16, 24)
+	if err != nil || len(colour) != 7 {
+		panic(fmt.Sprintf("svg: %q is not a colour such as #0072b2", colour))
+	}
+	return [3]float64{float64(n >> 16), float64(n >> 8 & 255), float64(n & 255)}
 }
 
 // rules are the classes of the paints, for light and for dark. On paper it is
