@@ -39,7 +39,8 @@ var ours = map[string][]string{
 	"horizon":     {},
 	"occupancy":   {"civil"},
 	"lineage":     {"pedigree"},
-	"collection":  {"civil", "species", "strictyaml", "wholefile"},
+	"collection":  {"civil", "species", "strictyaml"},
+	"record":      {"civil", "collection", "species", "strictyaml", "wholefile"},
 	"frogroom": {
 		"calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
 		"occupancy", "pairing", "parcel", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "wholefile",

@@ -94,12 +94,16 @@ func (a *app) read() (*frogroom.Room, strictyaml.Diagnostics, error) {
 	room, problems, err := frogroom.Open(a.file)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, nil, fileError(fmt.Errorf("%w; name the keeper's file with -f, or write one with `spawnwright init -o collection.yaml`", err))
+		return nil, nil, missingFile(err)
 	case err != nil:
 		return nil, nil, fileError(err)
 	}
 	a.inputs = append(a.inputs, a.file)
 	return room, problems, nil
+}
+
+func missingFile(err error) error {
+	return fileError(fmt.Errorf("%w; name the keeper's file with -f, or write one with `spawnwright init -o collection.yaml`", err))
 }
 
 // print shows diagnostics on standard error.

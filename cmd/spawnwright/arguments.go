@@ -64,3 +64,23 @@ func wrongFlag(c *cobra.Command, err error) error {
 	}
 	return usage(err)
 }
+
+// exactly refuses any other number of arguments than are named.
+func exactly(names ...string) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		if len(args) == len(names) {
+			return nil
+		}
+		return usagef("%s takes %s, but got %d arguments", c.Name(), strings.Join(names, " and "), len(args))
+	}
+}
+
+// atLeast refuses fewer arguments than are named.
+func atLeast(names ...string) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		if len(args) >= len(names) {
+			return nil
+		}
+		return exactly(names...)(c, args)
+	}
+}

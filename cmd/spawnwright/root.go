@@ -35,7 +35,7 @@ pairing run, when do the eggs hatch, what is due.`,
 	root.AddCommand(
 		initCommand(a), checkCommand(a), speciesCommand(a), kinCommand(a), seasonCommand(a),
 		clutchCommand(a), agendaCommand(a), readyCommand(a), calendarCommand(a), lineageCommand(a), pairsCommand(a), horizonCommand(a),
-		schemaCommand(a),
+		schemaCommand(a), recordCommand(a),
 	)
 	root.InitDefaultHelpCmd()
 	root.InitDefaultCompletionCmd()

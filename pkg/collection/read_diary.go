@@ -17,6 +17,12 @@ var phases = []string{
 	string(species.Conditioning), string(species.Cooling), string(species.WarmUp), string(species.Rain), string(species.Rest),
 }
 
+// Stages gives the words for what is seen of a clutch, in order.
+func Stages() []string { return slices.Clone(stages) }
+
+// Phases gives the words for the phases of a pairing, in order.
+func Phases() []string { return slices.Clone(phases) }
+
 var subjectKeys = []string{"clutch", "animal", "pairing", "place"}
 
 // facts are the keys of an entry with the subjects that they fit.
