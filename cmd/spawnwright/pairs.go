@@ -8,6 +8,7 @@ import (
 	"os/signal"
 	"strconv"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -19,7 +20,7 @@ import (
 func pairsCommand(a *app) *cobra.Command {
 	f := &pairsFlags{}
 	c := &cobra.Command{
-		Use:   "pairs [--why MALE FEMALE]",
+		Use:   "pairs [--why ANIMAL [ANIMAL]]",
 		Short: "the best pairings for a season, and why each animal is in or out",
 		Long: `pairs chooses the pairings of a season, and how many young of each to hold back
 for breeding, so that the line keeps as much of its gene diversity as it can. A
@@ -34,7 +35,8 @@ With --keep it selects young to keep for breeding, with --unrelated animals for 
 buyer who wants them as little related as can be, and with --exchange it says what
 an animal from outside would do for the line.
 
-With --why and two animals it prints every rule for them, with its values.
+With --why and two animals it prints every rule for them, with its values; with one, the
+rules for it and what they say of each mate.
 
 It ends with exit code 3 when no plan exists, and names the smallest set of
 rules and wishes that together leave none.`,
@@ -49,8 +51,8 @@ rules and wishes that together leave none.`,
 		Args:              atMost(2, "animals"),
 		ValidArgsFunction: a.completeAnimals(2),
 		RunE: func(_ *cobra.Command, args []string) error {
-			if f.why != (len(args) == 2) {
-				return usagef("--why goes with two animals, as in: spawnwright pairs --why AC-13 AC-14")
+			if f.why != (len(args) > 0) {
+				return usagef("--why goes with one animal or two, as in: spawnwright pairs --why AC-13 AC-14")
 			}
 			on, err := a.on()
 			if err != nil {
@@ -64,6 +66,13 @@ rules and wishes that together leave none.`,
 			if err != nil {
 				return err
 			}
+			if f.why && len(args) == 1 {
+				v, err := room.WhyAnimal(on, args[0], wish)
+				if err != nil {
+					return pairsError(err)
+				}
+				return a.showWhyOne(room, v)
+			}
 			if f.why {
 				v, err := room.WhyPair(on, args[0], args[1], wish)
 				if err != nil {
@@ -76,6 +85,14 @@ rules and wishes that together leave none.`,
 			}
 			interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 			defer stop()
+			if f.limit < 0 {
+				return usagef("--time-limit %s: write a time such as 10s", f.limit)
+			}
+			if f.limit > 0 {
+				var enough context.CancelFunc
+				interrupted, enough = context.WithTimeout(interrupted, f.limit)
+				defer enough()
+			}
 			wish.Stop = func() bool { return interrupted.Err() != nil }
 			males, females, grouped, err := f.group()
 			if err != nil {
@@ -102,7 +119,7 @@ rules and wishes that together leave none.`,
 		},
 	}
 	flags := c.Flags()
-	flags.BoolVar(&f.why, "why", false, "print every rule for the two animals that are named")
+	flags.BoolVar(&f.why, "why", false, "print every rule for the animals that are named: a pair, or one and all its mates")
 	flags.StringVar(&f.species, "species", "", "only this `SPECIES`")
 	flags.IntVar(&f.pairings, "pairings", 0, "most pairings of the season, a `NUMBER` (default: rules.pairings_a_season of the file)")
 	flags.IntVar(&f.young, "hold-back", 2, "young to hold back for each pairing on average, a `NUMBER`")
@@ -120,6 +137,7 @@ rules and wishes that together leave none.`,
 	flags.BoolVar(&f.exchange, "exchange", false, "what animals from outside would do: those that left, an unrelated one, and those of --outside")
 	flags.StringArrayVar(&f.outside, "outside", nil, "for --exchange: an animal, described as `KEY=VALUE,...` with sex, line, sire, dam, inbreeding, name, species; may be given again")
 	flags.IntVar(&f.nodes, "effort", 20_000, "partial plans to look at for each species before the search ends, a `NUMBER`")
+	flags.DurationVar(&f.limit, "time-limit", 0, "end the search after this `TIME`, such as 10s, with the best plan so far; the same question may then have another answer")
 	_ = c.RegisterFlagCompletionFunc("relax", cobra.FixedCompletions(relaxable(), cobra.ShellCompDirectiveNoFileComp))
 	_ = c.RegisterFlagCompletionFunc("without", a.completeAnimals(0))
 	a.formatFlag(c, "table", "json", "csv")
@@ -139,6 +157,7 @@ type pairsFlags struct {
 	weight                            float64
 	want, without, goals, relax       []string
 	outside                           []string
+	limit                             time.Duration
 }
 
 func (f *pairsFlags) wish() (frogroom.PairsWish, error) {

@@ -41,12 +41,17 @@ func (a *app) showGroups(room *frogroom.Room, g frogroom.Groups) error {
 			fmt.Fprintf(&b, "  %s × %s: parentage is settled by %s.\n", strings.Join(one.Males, " + "), strings.Join(one.Females, " + "), one.Settle)
 		}
 	}
+	b.WriteString(promisedText(g.Living, g.Promised))
 	fmt.Fprintf(&b, "  Gene diversity of the line: %.4f now, %.4f with the young; their mean inbreeding %.4f.\n", g.GeneDiversity, g.WithYoung, g.YoungInbreeding)
 	if g.Proven {
 		fmt.Fprintf(&b, "  Proven: nothing better can be done with groups of this size.\n")
 	} else {
 		fmt.Fprintf(&b, "  Not proven: the best found so far, at most %.2f %% from the best with %s.\n", 100*g.Gap, counted(len(g.Groups), "group"))
 	}
+	if err := leftOutText(&b, room, g.Species, g.LeftOut); err != nil {
+		return err
+	}
 	fmt.Fprintf(&b, "\nLimits: %s.\n", strings.Join(g.Limits, "; "))
+	relaxedText(&b, g.Relaxed)
 	return a.write(b.Bytes())
 }

@@ -36,15 +36,7 @@ func pairsText(b *bytes.Buffer, room *frogroom.Room, p frogroom.Pairs) error {
 		}
 	}
 	for _, s := range p.Species {
-		if len(s.LeftOut) == 0 {
-			continue
-		}
-		fmt.Fprintf(b, "\nLeft out, %s:\n\n", s.Species)
-		t := &table.Table{Indent: "  ", Columns: []table.Column{{Name: "animal"}, {Name: "sex"}, {Name: "why", Width: 90}, {Name: "until"}}}
-		for _, l := range s.LeftOut {
-			t.Add(named(room, []string{l.ID}), sexText(l), l.Reason, dateOrBlank(l.From))
-		}
-		if err := t.Text(b); err != nil {
+		if err := leftOutText(b, room, s.Species, s.LeftOut); err != nil {
 			return err
 		}
 	}
@@ -53,9 +45,7 @@ func pairsText(b *bytes.Buffer, room *frogroom.Room, p frogroom.Pairs) error {
 		b.WriteString("Not proven as a whole: other numbers of pairings for the species may do more.\n")
 	}
 	fmt.Fprintf(b, "A mean inbreeding of 0.01 in the young weighs as much as %.4f of gene diversity.\n", 0.01*p.Weight)
-	if len(p.Relaxed) > 0 {
-		fmt.Fprintf(b, "Relaxed, so that they refuse nothing: %s.\n", relaxedText(p.Relaxed))
-	}
+	relaxedText(b, p.Relaxed)
 	b.WriteString("The animals' health comes first: a plan knows only of the holds that are recorded.\n")
 	return nil
 }
@@ -68,8 +58,24 @@ func sexText(l frogroom.LeftOut) string {
 	return string(l.Sex) + ", " + l.Sign
 }
 
+// leftOutText says who is left out, and why.
+func leftOutText(b *bytes.Buffer, room *frogroom.Room, species string, animals []frogroom.LeftOut) error {
+	if len(animals) == 0 {
+		return nil
+	}
+	fmt.Fprintf(b, "\nLeft out, %s:\n\n", species)
+	t := &table.Table{Indent: "  ", Columns: []table.Column{{Name: "animal"}, {Name: "sex"}, {Name: "why", Width: 90}, {Name: "until"}}}
+	for _, l := range animals {
+		t.Add(named(room, []string{l.ID}), sexText(l), l.Reason, dateOrBlank(l.From))
+	}
+	return t.Text(b)
+}
+
 // relaxedText says which rules are set aside, and by what.
-func relaxedText(rules []frogroom.RelaxedRule) string {
+func relaxedText(b *bytes.Buffer, rules []frogroom.RelaxedRule) {
+	if len(rules) == 0 {
+		return
+	}
 	out := make([]string, len(rules))
 	for i, r := range rules {
 		out[i] = string(r.Rule) + " (as asked)"
@@ -77,7 +83,18 @@ func relaxedText(rules []frogroom.RelaxedRule) string {
 			out[i] = string(r.Rule) + " (rules.relax of the file)"
 		}
 	}
-	return strings.Join(out, ", ")
+	fmt.Fprintf(b, "Relaxed, so that they refuse nothing: %s.\n", strings.Join(out, ", "))
+}
+
+// promisedText says who is in the room and not counted as the line.
+func promisedText(living, promised int) string {
+	switch promised {
+	case 0:
+		return ""
+	case 1:
+		return fmt.Sprintf("  The line is %s; 1 more is promised and does not count.\n", counted(living, "animal"))
+	}
+	return fmt.Sprintf("  The line is %s; %d more are promised and do not count.\n", counted(living, "animal"), promised)
 }
 
 func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, relaxed []frogroom.RelaxedRule) error {
@@ -87,7 +104,7 @@ func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, 
 		{Name: "hold back", Right: true},
 		{Name: "inbreeding", Right: true},
 		{Name: "gene diversity", Right: true},
-		{Name: "why", Width: 70},
+		{Name: "why", Width: 110},
 	}}
 	for _, c := range s.Pairs {
 		t.Add(named(room, []string{c.Male}), named(room, []string{c.Female}), fmt.Sprint(c.Young),
@@ -104,11 +121,8 @@ func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, 
 	}
 	fmt.Fprintf(b, "  How the sex is known: %s.\n", signs(s.Pairs))
 	if s.Promised > 0 {
-		are, them := "are promised and do", "them"
-		if s.Promised == 1 {
-			are, them = "is promised and does", "it"
-		}
-		fmt.Fprintf(b, "  The line is %s; %d more %s not count (kin counts %s: gene diversity %.4f).\n", counted(s.Living, "animal"), s.Promised, are, them, s.WithPromised)
+		line := strings.TrimSuffix(promisedText(s.Living, s.Promised), ".\n")
+		fmt.Fprintf(b, "%s (kin counts all: gene diversity %.4f).\n", line, s.WithPromised)
 	}
 	fmt.Fprintf(b, "  Gene diversity of the line: %.4f now, %.4f with the young; their mean inbreeding %.4f.\n", s.GeneDiversity, s.WithYoung, s.YoungInbreeding)
 	if s.Proven {
@@ -122,6 +136,8 @@ func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, 
 	}
 	if c := s.Ceiling; c != nil {
 		fmt.Fprintf(b, "  The limit on inbreeding costs: without it gene diversity %+.4f, inbreeding %+.4f.\n", c.WithYoung-s.WithYoung, c.YoungInbreeding-s.YoungInbreeding)
+	} else if !s.CeilingProven {
+		b.WriteString("  What the limit on inbreeding costs was not found out: the search was ended.\n")
 	} else if !slices.ContainsFunc(relaxed, func(r frogroom.RelaxedRule) bool { return r.Rule == pairing.RuleInbreeding }) {
 		b.WriteString("  The limit on inbreeding costs nothing here.\n")
 	}
@@ -184,42 +200,4 @@ func pairsRows(p frogroom.Pairs) *table.Table {
 		}
 	}
 	return t
-}
-
-func (a *app) showWhy(room *frogroom.Room, v frogroom.PairVerdict) error {
-	a.warn(v.Warnings)
-	title := fmt.Sprintf("%s × %s on %s: allowed", named(room, []string{v.Male}), named(room, []string{v.Female}), v.On)
-	if !v.Allowed {
-		title = strings.TrimSuffix(title, "allowed") + "refused"
-		if v.From.Known() {
-			title += ", until " + v.From.String()
-		}
-	}
-	rules := &table.Table{Title: title, Columns: []table.Column{{Name: "rule"}, {Name: "animals"}, {Name: "says"}, {Name: "value"}, {Name: "limit"}, {Name: "until"}, {Name: "in words", Width: 80}}}
-	for _, f := range v.Findings {
-		says := f.Severity.String()
-		if f.Relaxed {
-			says = "relaxed"
-		}
-		rules.Add(string(f.Rule), strings.Join(f.Animals, " "), says, f.Value, f.Limit, dateOrBlank(f.From), f.Message)
-	}
-	effect := &table.Table{Columns: []table.Column{{Name: "effect"}, {Name: "value", Right: true}}}
-	effect.Add("inbreeding of the young", coefficient(v.Inbreeding, v.Expected))
-	if v.Least != nil && v.Greatest != nil {
-		effect.Add("  by who the parents are", fmt.Sprintf("%.4f to %.4f", *v.Least, *v.Greatest))
-	}
-	for _, s := range v.Shared {
-		effect.Add("  through "+strings.TrimSpace(s.ID+" "+s.Name), coefficient(s.Share, false))
-	}
-	effect.Add("mean kinship of "+v.Male, coefficient(v.MaleKinship, false))
-	effect.Add("mean kinship of "+v.Female, coefficient(v.FemaleKinship, false))
-	effect.Add("gene diversity of the line", coefficient(v.GeneDiversity, false))
-	effect.Add(fmt.Sprintf("the same with %d young of theirs", v.Young), coefficient(v.WithYoung, false))
-	if marked(v.Inbreeding, v.Expected) {
-		a.warn([]string{markWarning})
-	}
-	if slices.Contains([]string{"json", "csv"}, a.format) {
-		return a.show("pair", v, rules)
-	}
-	return a.show("pair", v, rules, effect)
 }

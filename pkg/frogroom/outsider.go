@@ -86,7 +86,7 @@ func (l *line) describe(o Outsider) string {
 	default:
 		parts = append(parts, "unrelated")
 	}
-	if f := 2*l.room.newcomer(o).self - 1; rounded(f) > 0 {
+	if f := 2*l.room.newcomer(o).self - 1; level(f) > 0 {
 		parts = append(parts, "inbred to "+decimals(f))
 	}
 	if o.Line != "" {

@@ -73,24 +73,28 @@ type SpeciesPairs struct {
 	Gap     float64     `json:"gap"`
 	Others  []OtherPlan `json:"others"`            // the next best plans
 	Ceiling *Ceiling    `json:"ceiling,omitempty"` // what the greatest inbreeding allowed costs; nil when nothing
-	LeftOut []LeftOut   `json:"left_out"`          // all other animals in the room
-	NoPlan  string      `json:"no_plan,omitempty"` // why there is no pairing
-	Refused int         `json:"pairs_refused"`     // of all males with all females
-	Allowed int         `json:"pairs_allowed"`     // likewise
+	// CeilingProven says that the search for a plan without that limit went to its end.
+	CeilingProven bool      `json:"ceiling_proven"`
+	LeftOut       []LeftOut `json:"left_out"`          // all other animals in the room
+	NoPlan        string    `json:"no_plan,omitempty"` // why there is no pairing
+	Refused       int       `json:"pairs_refused"`     // of all males with all females
+	Allowed       int       `json:"pairs_allowed"`     // likewise
 }
 
 // ChosenPair is a pairing of the plan.
 type ChosenPair struct {
-	Male       string   `json:"male"`
-	Female     string   `json:"female"`
-	MaleSign   string   `json:"male_sex_sign,omitempty"` // how its sex is known; empty when nobody wrote it down
-	FemaleSign string   `json:"female_sex_sign,omitempty"`
-	Young      int      `json:"young"` // to hold back
-	Inbreeding float64  `json:"inbreeding"`
-	Expected   bool     `json:"expected"` // a mean over possible parents
-	Change     float64  `json:"change"`   // of the gene diversity, if only these young joined
-	Reason     string   `json:"reason"`
-	Findings   []string `json:"findings,omitempty"` // what to think of first
+	Male          string   `json:"male"`
+	Female        string   `json:"female"`
+	MaleSign      string   `json:"male_sex_sign,omitempty"` // how its sex is known; empty when nobody wrote it down
+	FemaleSign    string   `json:"female_sex_sign,omitempty"`
+	MaleKinship   float64  `json:"male_mean_kinship"` // with the line
+	FemaleKinship float64  `json:"female_mean_kinship"`
+	Young         int      `json:"young"` // to hold back
+	Inbreeding    float64  `json:"inbreeding"`
+	Expected      bool     `json:"expected"` // a mean over possible parents
+	Change        float64  `json:"change"`   // of the gene diversity, if only these young joined
+	Reason        string   `json:"reason"`
+	Findings      []string `json:"findings,omitempty"` // what to think of first
 }
 
 // OtherPlan is a plan that is not the best one.

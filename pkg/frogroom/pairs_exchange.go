@@ -93,7 +93,7 @@ func (l *line) exchange(described []Outsider) SpeciesExchange {
 		}
 	}
 	slices.SortStableFunc(s.Animals, func(a, b Exchange) int {
-		return -cmp.Compare(rounded(a.WithYoung), rounded(b.WithYoung))
+		return -cmp.Compare(level(a.WithYoung), level(b.WithYoung))
 	})
 	return s
 }

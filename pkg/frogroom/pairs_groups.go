@@ -22,6 +22,10 @@ type Groups struct {
 	Proven          bool           `json:"proven"`
 	Gap             float64        `json:"gap"`
 	Limits          []string       `json:"limits"`
+	Relaxed         []RelaxedRule  `json:"relaxed,omitempty"`
+	Living          int            `json:"living"`   // the line, as in [SpeciesPairs]
+	Promised        int            `json:"promised"` // in the room, and not counted
+	LeftOut         []LeftOut      `json:"left_out"` // all other animals in the room
 	Warnings        []string       `json:"warnings,omitempty"`
 }
 
@@ -178,10 +182,17 @@ func (g *grouping) best() (Groups, error) {
 		On: l.on, Species: l.species, Groups: []PlannedGroup{}, Possible: len(g.groups),
 		GeneDiversity: l.set.GeneDiversity(), WithYoung: 1 - plan.MeanKinship, YoungInbreeding: plan.YoungInbreeding,
 		Proven: proven, Gap: best.Gap(), Limits: limits, Warnings: ancestryWarnings(l),
+		Relaxed: l.room.relaxedRules(l.wish.Relax), Living: len(l.pool), Promised: len(l.here) - len(l.pool),
 	}
+	used := make(map[string]bool)
 	for _, pick := range plan.Picks {
-		out.Groups = append(out.Groups, g.planned(pick))
+		one := g.planned(pick)
+		out.Groups = append(out.Groups, one)
+		for _, id := range slices.Concat(one.Males, one.Females) {
+			used[id] = true
+		}
 	}
+	out.LeftOut = l.leftOut(used)
 	return out, nil
 }
 
@@ -248,7 +259,7 @@ func (g *grouping) planned(pick pairing.Pick) PlannedGroup {
 	}
 	for _, f := range verdict.Findings {
 		if f.Severity >= pairing.Warn {
-			p.Findings = append(p.Findings, f.Message)
+			p.Findings = append(p.Findings, thought(f))
 		}
 	}
 	p.Unknown, p.Settle = unknownParents(group[0], group[1])

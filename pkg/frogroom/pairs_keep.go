@@ -154,7 +154,7 @@ func (l *line) selection(there, candidates []int, count int) SpeciesSelection {
 		}
 	}
 	slices.SortStableFunc(s.Others, func(a, b SelectedAnimal) int {
-		return cmp.Compare(rounded(a.MeanKinship), rounded(b.MeanKinship))
+		return cmp.Compare(level(a.MeanKinship), level(b.MeanKinship))
 	})
 	return s
 }

@@ -37,11 +37,15 @@ func (l *line) plan(count int) SpeciesPairs {
 			s.Pairs = append(s.Pairs, l.chosenPair(p, pick.Young))
 		}
 		s.Others = l.others(best.Plans)
-		s.Ceiling = l.ceiling(count, first)
+		s.Ceiling, s.CeilingProven = l.ceiling(count, first)
 	} else {
 		s.NoPlan = l.whyNone()
 	}
-	s.LeftOut = l.leftOut(chosen)
+	used := make(map[string]bool)
+	for _, p := range chosen {
+		used[p.Male], used[p.Female] = true, true
+	}
+	s.LeftOut = l.leftOut(used)
 	return s
 }
 
@@ -57,6 +61,7 @@ func (l *line) chosenPair(p pairing.Pair, young int) ChosenPair {
 	effect := l.set.Effect([]int{male}, []int{female}, young, pedigree.OneUnknown)
 	c := ChosenPair{
 		Male: p.Male, Female: p.Female, Young: young,
+		MaleKinship: l.set.MeanKinship(male), FemaleKinship: l.set.MeanKinship(female),
 		MaleSign: l.room.Ancestry.animal(male).SexSign, FemaleSign: l.room.Ancestry.animal(female).SexSign,
 		Inbreeding: p.Verdict.YoungInbreeding,
 		Expected:   l.room.Ancestry.Pedigree.Uncertain(male) || l.room.Ancestry.Pedigree.Uncertain(female),
@@ -65,14 +70,18 @@ func (l *line) chosenPair(p pairing.Pair, young int) ChosenPair {
 	}
 	for _, f := range p.Verdict.Findings {
 		if f.Severity >= pairing.Warn && f.Rule != pairing.RuleMalesPerFemale {
-			text := f.Message
-			if f.Relaxed {
-				text += " (relaxed)"
-			}
-			c.Findings = append(c.Findings, text)
+			c.Findings = append(c.Findings, thought(f))
 		}
 	}
 	return c
+}
+
+// thought is what a finding gives the keeper to think of.
+func thought(f pairing.Finding) string {
+	if f.Relaxed {
+		return f.Message + " (relaxed)"
+	}
+	return f.Message
 }
 
 // others says how the next best plans differ from the best.
@@ -100,27 +109,23 @@ func (l *line) only(one, other pairing.Plan) [][2]string {
 }
 
 // ceiling gives the plan without a limit on inbreeding, when it is a better one.
-func (l *line) ceiling(count int, best pairing.Plan) *Ceiling {
+func (l *line) ceiling(count int, best pairing.Plan) (cost *Ceiling, proven bool) {
 	free := *l
 	free.choose(func(p pairing.Pair) bool {
 		return !l.unwished(p) && !slices.ContainsFunc(refusals(p.Verdict), func(f pairing.Finding) bool { return f.Rule != pairing.RuleInbreeding })
 	})
 	if len(free.options) == len(l.options) {
-		return nil
+		return nil, true
 	}
 	o := free.choice(count).Best(pairing.Effort{Nodes: l.wish.Nodes, Stop: l.wish.Stop})
 	if len(o.Plans) == 0 || o.Plans[0].Score >= best.Score-1e-9 {
-		return nil
+		return nil, o.Proven
 	}
-	return &Ceiling{WithYoung: 1 - o.Plans[0].MeanKinship, YoungInbreeding: o.Plans[0].YoungInbreeding}
+	return &Ceiling{WithYoung: 1 - o.Plans[0].MeanKinship, YoungInbreeding: o.Plans[0].YoungInbreeding}, o.Proven
 }
 
-// leftOut says of every animal that is not in the plan why.
-func (l *line) leftOut(chosen []pairing.Pair) []LeftOut {
-	used := make(map[string]bool)
-	for _, p := range chosen {
-		used[p.Male], used[p.Female] = true, true
-	}
+// leftOut says of every animal that a plan does not use why.
+func (l *line) leftOut(used map[string]bool) []LeftOut {
 	out := []LeftOut{}
 	for _, i := range l.here {
 		a := l.room.Ancestry.animal(i)
@@ -183,7 +188,8 @@ func (l *line) whyNot(left *LeftOut) {
 		left.Reason = strings.Join(messages, "; ")
 		left.From, _ = pairing.Verdict{Findings: own}.AllowedFrom()
 	case allowed > 0:
-		left.Reason = "others do more for the line: " + l.rank(left.ID)
+		self := l.room.number(left.ID)
+		left.Reason = fmt.Sprintf("others do more for the line: %s by rarity (mean kinship %s)", l.rank(self), decimals(l.set.MeanKinship(self)))
 	case kin == mates:
 		left.Reason = "too closely related to every mate: the young would be inbred to " + decimals(least) + " at least"
 	default:

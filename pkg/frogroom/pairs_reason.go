@@ -11,7 +11,7 @@ import (
 // reason says in a line what speaks for a pair.
 func (l *line) reason(p pairing.Pair) string {
 	var kin string
-	switch f := rounded(p.Verdict.YoungInbreeding); {
+	switch f := level(p.Verdict.YoungInbreeding); {
 	case f == 0:
 		kin = "no known ancestor in common"
 	case p.Verdict.YoungInbreeding < l.room.Collection.Rules.WarnInbreeding:
@@ -21,12 +21,11 @@ func (l *line) reason(p pairing.Pair) string {
 	default:
 		kin = "close kin, though over the limit"
 	}
-	return kin + "; " + p.Male + " is " + l.rank(p.Male) + ", " + p.Female + " is " + l.rank(p.Female)
+	return kin + "; by rarity " + l.rank(l.room.number(p.Male)) + " and " + l.rank(l.room.number(p.Female))
 }
 
 // rank says how rare the genes of an animal are among those of its sex.
-func (l *line) rank(id string) string {
-	self := l.room.number(id)
+func (l *line) rank(self int) string {
 	sex := l.room.Ancestry.animal(self).Sex
 	mine := l.set.MeanKinship(self)
 	rarer, of, same := 0, 0, 0
@@ -36,9 +35,9 @@ func (l *line) rank(id string) string {
 		}
 		of++
 		switch k := l.set.MeanKinship(i); {
-		case rounded(k) < rounded(mine):
+		case level(k) < level(mine):
 			rarer++
-		case rounded(k) == rounded(mine):
+		case level(k) == level(mine):
 			same++
 		}
 	}
@@ -46,7 +45,7 @@ func (l *line) rank(id string) string {
 	if same > 1 {
 		place = fmt.Sprintf("%d to %d", rarer+1, rarer+same)
 	}
-	return fmt.Sprintf("%s of %d %ss by rarity (mean kinship %s)", place, of, sex, decimals(mine))
+	return fmt.Sprintf("%s of %d %ss", place, of, sex)
 }
 
 // decimals writes a coefficient with four places at most.

@@ -90,12 +90,16 @@ func (r *Room) WhyPair(on civil.Date, one, other string, w PairsWish) (PairVerdi
 		out.Shared = append(out.Shared, PairAncestor{ID: r.Ancestry.Pedigree.ID(s.Animal), Name: r.Ancestry.animal(s.Animal).Name, Share: s.Share})
 	}
 	for _, f := range verdict.Findings {
-		out.Findings = append(out.Findings, PairFinding{
-			Rule: f.Rule, Animals: f.Animals, Severity: f.Severity, Value: f.Value, Limit: f.Limit, Message: f.Message, From: f.From,
-			Relaxed: f.Relaxed,
-		})
+		out.Findings = append(out.Findings, told(f))
 	}
 	return out, nil
+}
+
+func told(f pairing.Finding) PairFinding {
+	return PairFinding{
+		Rule: f.Rule, Animals: f.Animals, Severity: f.Severity, Value: f.Value, Limit: f.Limit, Message: f.Message, From: f.From,
+		Relaxed: f.Relaxed,
+	}
 }
 
 // PairAncestor is an ancestor of both animals, and its part of the inbreeding of
