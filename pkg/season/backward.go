@@ -27,12 +27,16 @@ func (j *job) backward() {
 func (j *job) fresh(c chain) {
 	c.late = true
 	unhurried := c.with(c.rain, upTo(j.latestRain()))
-	hurried := unhurried.with(0, from(j.today))
+	soonest := from(max(j.today, j.NotBefore))
+	hurried := unhurried.with(0, soonest)
 	if p, ok := hurried.solve(); ok {
 		j.plan = p
 		return
 	}
-	earliest := j.ready(c.with(0, from(j.today)))
+	if j.MayBeLate && j.late(c.with(0, soonest)) {
+		return
+	}
+	earliest := j.ready(c.with(0, soonest))
 	if hurried.ignoring(c.away).feasible() {
 		j.isAway(hurried, atEarliest(earliest))
 		j.conflicts[0].Earliest = earliest
@@ -42,10 +46,39 @@ func (j *job) fresh(c chain) {
 	begin := unhurried.usable()[0].last()
 	j.conflicts = []Conflict{{
 		Kind: TooLate, Pairings: []string{j.ID}, Earliest: earliest,
-		Days: civil.Span{First: date(begin), Last: j.today.Add(-1)},
-		Message: fmt.Sprintf("%s: too late for %s: %s would have had to begin by %s, and today is %s%s",
-			j.ID, j.target(), j.firstPhase(), date(begin), j.today, atEarliest(earliest)),
+		Days:    civil.Span{First: date(begin), Last: max(j.today, j.NotBefore).Add(-1)},
+		Message: fmt.Sprintf("%s: too late for %s: %s%s", j.ID, j.target(), j.tooLate(date(begin)), atEarliest(earliest)),
 	}}
+}
+
+// tooLate says why a cycle cannot begin by a day.
+func (j *job) tooLate(begin civil.Date) string {
+	if j.NotBefore > j.today {
+		return fmt.Sprintf("%s would have to begin by %s, and may not begin before %s", j.firstPhase(), begin, j.NotBefore)
+	}
+	return fmt.Sprintf("%s would have had to begin by %s, and today is %s", j.firstPhase(), begin, j.today)
+}
+
+// late plans a cycle that may be late with its rain as early as it can be.
+func (j *job) late(c chain) bool {
+	u := c.usable()
+	if len(u[0]) == 0 {
+		return false
+	}
+	c.late = false
+	rain := u[c.rain].first()
+	j.plan, _ = c.with(c.rain, days{{rain, rain}}).nearest()
+	return true
+}
+
+// isBehind warns that young are ready after their day, where they may be.
+func (j *job) isBehind() {
+	if !j.MayBeLate || !j.ReadyBy.Known() {
+		return
+	}
+	if by := j.plan[anchor(j.Phases)] - j.latestRain(); by > 0 {
+		j.rec.warnf("young are ready %s after %s", count(by, "day"), j.target())
+	}
 }
 
 // ready gives the first day by which young are ready in any plan of c, unknown
@@ -103,6 +136,9 @@ func (j *job) onward(c chain) {
 		j.plan = p
 		return
 	}
+	if j.MayBeLate && j.late(c) {
+		return
+	}
 	if inTime.ignoring(c.away).feasible() {
 		if !c.feasible() {
 			j.isAway(inTime, "")
@@ -132,7 +168,7 @@ func (j *job) inRain(c chain) {
 	} else {
 		j.isAway(c, "")
 	}
-	if rain := j.plan[c.rain]; rain > j.latestRain() {
+	if rain := j.plan[c.rain]; rain > j.latestRain() && !j.MayBeLate {
 		j.isLate(rain, fmt.Sprintf("the rain would have had to begin by %s and began on %s", date(j.latestRain()), date(rain)))
 	}
 }

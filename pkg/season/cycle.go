@@ -36,6 +36,7 @@ func newJob(p Pairing, away days, today civil.Date) *job {
 func (j *job) warn() {
 	j.rec.presumed(j.Phases)
 	j.shortened()
+	j.isBehind()
 	j.overdue()
 }
 

@@ -65,14 +65,19 @@ type Pairing struct {
 	ReadyBy    civil.Date // day by which young must be sale-ready
 	Target     string     // what ReadyBy is for, such as "autumn show"; for messages, may be empty
 	ReadyAfter int        // days from the start of the rain to sale-ready at the wished certainty
+	// MayBeLate: where young cannot be ready in time the plan has them ready as
+	// early as they can be, with a warning in place of a conflict.
+	MayBeLate bool
+	// NotBefore is the first day on which the first phase may begin; unknown:
+	// today.
+	NotBefore civil.Date
 
 	Stages []StageOffset
 	Began  []Began // in any order
 
 	// Days are the first day of each phase and the day after the last, when
 	// somebody else has planned the pairing. They are then the plan, whatever
-	// the wishes; places and animals are counted as ever. Only for a pairing of
-	// which nothing is recorded.
+	// the wishes and the records; places and animals are counted as ever.
 	Days []civil.Date
 }
 
@@ -159,7 +164,7 @@ type Conflict struct {
 	Animals  []string // AnimalTwice: those in both pairings
 	// Days are those on which the conflict stands. Away: the days away that are
 	// in the way. TooLate: the days that are missing, from the last day on
-	// which the first phase could have begun to the day before today; once a
+	// which the first phase could have begun to the day before it may; once a
 	// phase has begun, from the day after the last one on which the rain could
 	// have begun to the day on which it can.
 	Days civil.Span
@@ -186,8 +191,8 @@ type Conflict struct {
 // two lengths equally near the longer is taken.
 //
 // A backward plan has the rain on the last day that any lengths allow, and only
-// then is the departure made least. It does not begin before from; a warning
-// says so where that makes the phases shorter. A backward plan that has begun
+// then is the departure made least. It does not begin before from or NotBefore;
+// a warning says so where that makes the phases shorter. A backward plan that has begun
 // goes on with the least departure that is in time.
 //
 // Where there is no such plan, a conflict says why, and the dates are those
@@ -203,9 +208,9 @@ type Conflict struct {
 //
 // Plan panics when from is unknown, and on pairings or capacities that no file
 // reader should let through: an id that is empty or stands twice; Days that are
-// not one for each phase and one more, in order, or beside records; limits of a
-// phase that are negative or out of order; a phase twice in a chain; both or
-// none of Start and ReadyBy; negative or disordered offsets; a record without a
+// not one for each phase and one more, in order; limits of a phase that are
+// negative or out of order; a phase twice in a chain; both or none of Start and
+// ReadyBy; a Start before NotBefore; negative or disordered offsets; a record without a
 // date; a negative capacity, or one given twice. Dates are held to the range of
 // civil.Date.
 //

@@ -28,6 +28,7 @@ func validate(room Room, pairings []Pairing, from civil.Date) {
 
 func (p Pairing) validate() {
 	must(p.Start.Known() != p.ReadyBy.Known(), "pairing %s needs either a start or a day to be ready by", p.ID)
+	must(!p.Start.Known() || p.Start >= p.NotBefore, "pairing %s starts on %s, before %s", p.ID, p.Start, p.NotBefore)
 	must(p.ReadyAfter >= 0, "pairing %s has young that are ready before the rain: %d days after", p.ID, p.ReadyAfter)
 	names := map[string]bool{}
 	for _, q := range p.Phases {
@@ -40,8 +41,8 @@ func (p Pairing) validate() {
 		must(0 <= s.Early && s.Early <= s.Likely && s.Likely <= s.Late,
 			"pairing %s has %s after %d, %d, %d days", p.ID, s.Stage, s.Early, s.Likely, s.Late)
 	}
-	must(len(p.Days) == 0 || len(p.Days) == len(p.Phases)+1 && len(p.Began) == 0 && slices.IsSorted(p.Days) && p.Days[0].Known(),
-		"pairing %s has %d days for %d phases, days out of order, or records beside them", p.ID, len(p.Days), len(p.Phases))
+	must(len(p.Days) == 0 || len(p.Days) == len(p.Phases)+1 && slices.IsSorted(p.Days) && p.Days[0].Known(),
+		"pairing %s has %d days for %d phases, or days out of order", p.ID, len(p.Days), len(p.Phases))
 	for _, b := range p.Began {
 		must(b.On.Known(), "pairing %s has a record of %s without a date", p.ID, b.Phase)
 	}
