@@ -31,6 +31,7 @@ var ours = map[string][]string{
 	"development": {"civil", "species"},
 	"season":      {"civil"},
 	"planner":     {"civil"},
+	"timetable":   {"civil", "planner", "season"},
 	"calendar":    {"civil"},
 	"parcel":      {"calendar", "civil"},
 	"diversity":   {"pedigree"},
@@ -43,7 +44,7 @@ var ours = map[string][]string{
 	"record":      {"civil", "collection", "species", "strictyaml", "wholefile"},
 	"frogroom": {
 		"calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
-		"occupancy", "pairing", "parcel", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "wholefile",
+		"occupancy", "pairing", "parcel", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "timetable", "wholefile",
 	},
 	"picture": {"collection", "frogroom", "svg"},
 }
