@@ -21,6 +21,7 @@ type Pairing struct {
 	CertaintyPct int
 	NotBefore    civil.Date // conditioning does not begin earlier; unknown when it may at any time
 	LeaveOutCost Given[int] // what it costs to leave the pairing out of the plan; it must be planned when not known
+	Raise        Given[int] // most tadpoles of each dam's clutch that are raised; all when not known
 	Note         string
 
 	At strictyaml.Position // where its id stands

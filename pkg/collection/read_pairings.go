@@ -36,6 +36,7 @@ func (r *reader) pairing(m *strictyaml.Mapping, i int) {
 	}
 	p.NotBefore = r.date(m, "not_before")
 	p.LeaveOutCost = given(m.Int("leave_out_cost", 1, maxLeaveCost))
+	p.Raise = given(m.Int("raise", 1, maxCount))
 	p.Note = m.Text("note")
 	m.Done()
 }

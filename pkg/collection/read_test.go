@@ -170,7 +170,7 @@ func TestReadFullClutchesAndPairings(t *testing.T) {
 	reds := collection.Pairing{Species: "agalychnis-callidryas", Sires: []string{"no"}, Dams: []string{"1e3"}}
 	p28, p29, p30 := reds, reds, reds
 	p28.ID, p28.ReadyBy, p28.CertaintyPct, p28.At = "P-28", day("2028-10-01"), 70, at(40, 10)
-	p28.NotBefore, p28.LeaveOutCost = day("2028-01-05"), known(300)
+	p28.NotBefore, p28.LeaveOutCost, p28.Raise = day("2028-01-05"), known(300), known(60)
 	p29.ID, p29.ReadyBy, p29.CertaintyPct, p29.At = "P-29", day("2028-10-01"), 80, at(41, 10)
 	p30.ID, p30.Start, p30.At = "P-30", day("2027-01-09"), at(42, 10)
 	pairings := []collection.Pairing{
