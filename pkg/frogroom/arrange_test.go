@@ -25,7 +25,7 @@ equipment: {rain_chambers: 1, cooling_places: 2}
 pairings:
   - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
   - {id: Q, dam: E, sire: B, ready_by: 2027-08-01}
-`, []string{"2027-04-18", "2027-04-15"}, &frogroom.Proof{Best: true, Cost: 3000, Bound: 3000, Moved: []string{"Q"}}, "",
+`, []string{"2027-04-18", "2027-04-15"}, &frogroom.Proof{Best: true, Cost: 30, Bound: 30, Moved: []string{"Q"}}, "",
 		},
 		{
 			"the one with a start stays, the other gives way", `
@@ -33,21 +33,21 @@ equipment: {rain_chambers: 1, cooling_places: 2}
 pairings:
   - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
   - {id: Q, dam: E, sire: B, start: 2027-03-14}
-`, []string{"2027-04-15", "2027-04-18"}, &frogroom.Proof{Best: true, Cost: 3000, Bound: 3000, Moved: []string{"P"}}, "",
+`, []string{"2027-04-15", "2027-04-18"}, &frogroom.Proof{Best: true, Cost: 30, Bound: 30, Moved: []string{"P"}}, "",
 		},
 		{
 			"one male: one cycle of 58 days after the other", `
 pairings:
   - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
   - {id: Q, dam: E, sire: [A, B], ready_by: 2027-08-01}
-`, []string{"2027-04-18", "2027-02-19"}, &frogroom.Proof{Best: true, Cost: 58000, Bound: 58000, Moved: []string{"Q"}}, "",
+`, []string{"2027-04-18", "2027-02-19"}, &frogroom.Proof{Best: true, Cost: 580, Bound: 580, Moved: []string{"Q"}}, "",
 		},
 		{
 			"somebody is in the room on every day of the rain, and when they are taken out", `
 away: [2027-04-19]
 pairings:
   - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
-`, []string{"2027-04-15"}, &frogroom.Proof{Best: true, Cost: 3000, Bound: 3000, Moved: []string{"P"}}, "",
+`, []string{"2027-04-15"}, &frogroom.Proof{Best: true, Cost: 30, Bound: 30}, "",
 		},
 		{
 			"but where a start leaves no choice the rain runs on", `
@@ -67,7 +67,7 @@ diary:
 `,
 			[]string{"2027-01-05", "2027-01-04"},
 			nil,
-			"no plan is possible for P as wished; one more rain chamber, or P 2 days later would do",
+			"1 rain chamber cannot hold P and Q as wished between 2027-01-04 and 2027-01-07; one more rain chamber, or P 2 days later would do",
 		},
 		{
 			"two starts that clash", `
@@ -78,7 +78,7 @@ pairings:
 `,
 			[]string{"2027-02-08", "2027-02-09"},
 			nil,
-			"no plan is possible for P and Q together as wished; one more rain chamber, or P 4 days later, or Q 2 days later would do",
+			"1 rain chamber cannot hold P and Q as wished between 2027-02-08 and 2027-02-11; one more rain chamber, or P 4 days later, or Q 2 days later would do",
 		},
 	} {
 		t.Run(row.name, func(t *testing.T) {

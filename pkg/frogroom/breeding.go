@@ -20,6 +20,8 @@ type breeding struct {
 	// also when a step of development is not known.
 	stages []season.StageOffset
 	ready  development.Distribution
+	// after has the same of each stage as chances of each day.
+	after map[development.Stage]development.Distribution
 	// fromEach is how many froglets a middle clutch usually brings, 0 when the
 	// profile does not say.
 	fromEach int
@@ -38,7 +40,10 @@ func newBreeding(p *species.Profile) (*breeding, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &breeding{profile: p, model: model, phases: phasesOf(p), fromEach: fromEach(p, model)}
+	b := &breeding{
+		profile: p, model: model, phases: phasesOf(p), fromEach: fromEach(p, model),
+		after: make(map[development.Stage]development.Distribution),
+	}
 	nights := p.Breeding.EggsAfterNights
 	if !nights.Known() {
 		return b, nil
@@ -53,6 +58,7 @@ func newBreeding(p *species.Profile) (*breeding, error) {
 			continue
 		}
 		d := eggs.Plus(until)
+		b.after[stage] = d
 		b.stages = append(b.stages, season.StageOffset{
 			Stage: stage.String(), Early: d.Quantile(0.1), Likely: d.Quantile(0.5), Late: d.Quantile(0.9),
 		})

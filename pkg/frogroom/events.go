@@ -26,11 +26,16 @@ import (
 // [Room.Season] names these.
 func (r *Room) Events(on civil.Date) calendar.Calendar {
 	mustKnow(on)
-	name := r.Collection.Keeper
-	if name == "" {
-		name = "frog room"
-	}
+	name := r.calendarID()
 	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.plan(on, r.allPairings()), r.tended(on))}
+}
+
+// calendarID says which calendar this room has.
+func (r *Room) calendarID() string {
+	if r.Collection.Keeper == "" {
+		return "frog room"
+	}
+	return r.Collection.Keeper
 }
 
 // Extent gives the days from the first event of a calendar to the last.

@@ -5,19 +5,14 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/planner"
+	"github.com/spawnwright/spawnwright/pkg/species"
+	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
 // noPlan tells a keeper about pairings that cannot run together, with what would
 // do.
-func (r *Room) noPlan(c planner.Conflict) *Conflict {
-	message := "no plan was found for " + and(c.Chains)
-	if c.Proven {
-		message = "no plan is possible for " + and(c.Chains)
-	}
-	if len(c.Chains) > 1 {
-		message += " together"
-	}
-	message += " as wished"
+func (r *Room) noPlan(c timetable.Conflict) *Conflict {
+	message := r.why(c)
 	var cures []string
 	for _, cure := range c.Cures {
 		if text := r.cure(cure); text != "" {
@@ -27,32 +22,67 @@ func (r *Room) noPlan(c planner.Conflict) *Conflict {
 	if len(cures) > 0 {
 		message += "; " + strings.Join(cures, ", or ") + " would do"
 	}
-	return &Conflict{Kind: NoPlan, Pairings: c.Chains, Message: message}
+	out := &Conflict{Kind: NoPlan, Pairings: c.Chains, Place: c.Resource, Animals: c.Animals, Message: message}
+	if c.Resource != "" {
+		out.Days = c.Days
+	}
+	return out
+}
+
+// why says what the pairings cannot share.
+func (r *Room) why(c timetable.Conflict) string {
+	who := joined(c.Chains)
+	cannot := "cannot"
+	if !c.Proven {
+		cannot = "as far as was found cannot"
+	}
+	switch {
+	case c.Resource == planner.Minutes:
+		return fmt.Sprintf("%d minutes a day %s do for the work of %s as wished between %s and %s", c.Count, cannot, who, c.Days.First, c.Days.Last)
+	case c.Resource != "":
+		return fmt.Sprintf("%s %s hold %s as wished between %s and %s", count(c.Count, c.Resource), cannot, who, c.Days.First, c.Days.Last)
+	case len(c.Animals) > 0:
+		return fmt.Sprintf("%s %s be in %s as wished", joined(c.Animals), cannot, who)
+	case len(c.Busy) > 0:
+		return fmt.Sprintf("%s %s be in %s as wished and in another pairing that cannot be moved", joined(c.Busy), cannot, who)
+	case !c.Proven:
+		return fmt.Sprintf("no plan was found for %s as wished", who)
+	}
+	return fmt.Sprintf("no plan is possible for %s as wished", who)
 }
 
 func (r *Room) cure(c planner.Cure) string {
 	switch {
 	case c.Chain != "":
-		days := "days"
-		if c.Days == 1 {
-			days = "day"
-		}
-		return fmt.Sprintf("%s %d %s later", c.Chain, c.Days, days)
+		return fmt.Sprintf("%s %s later", c.Chain, inDays(c.Days))
 	case c.Away > 0:
 		return fmt.Sprintf("somebody in the room on %s", r.Collection.Away[c.Away-1])
-	case !strings.HasPrefix(c.Resource, animalResource):
-		if c.More == 1 {
-			return "one more " + c.Resource
-		}
-		return fmt.Sprintf("%d more %ss", c.More, c.Resource)
 	}
-	return ""
+	if word, ok := places[c.Resource]; ok {
+		if c.More == 1 {
+			return "one more " + word[0]
+		}
+		return fmt.Sprintf("%d more %s", c.More, word[1])
+	}
+	return "" // an animal
 }
 
-// and joins ids: "A, B and C".
-func and(ids []string) string {
-	if n := len(ids); n > 1 {
-		return strings.Join(ids[:n-1], ", ") + " and " + ids[n-1]
+// places are the words for one and for several of what can run short.
+var places = map[string][2]string{
+	species.RainChamber:  {"rain chamber", "rain chambers"},
+	species.CoolingPlace: {"cooling place", "cooling places"},
+	timetable.Tub:        {"tadpole tub", "tadpole tubs"},
+	timetable.Bin:        {"froglet bin", "froglet bins"},
+	planner.Minutes:      {"minute a day", "minutes a day"},
+}
+
+func count(n int, place string) string {
+	word, ok := places[place]
+	if !ok {
+		word = [2]string{place, place + "s"}
 	}
-	return strings.Join(ids, "")
+	if n == 1 {
+		return "1 " + word[0]
+	}
+	return fmt.Sprintf("%d %s", n, word[1])
 }

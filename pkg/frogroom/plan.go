@@ -1,14 +1,17 @@
 package frogroom
 
 import (
+	"context"
 	"fmt"
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/planner"
 	"github.com/spawnwright/spawnwright/pkg/season"
 	"github.com/spawnwright/spawnwright/pkg/species"
+	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
 // plan is pairings with their cycles, before it is told what of them a keeper
@@ -19,10 +22,11 @@ type plan struct {
 	wanted    []*collection.Pairing // all that were asked for
 	planned   []planned
 	missing   []missing
+	leftOut   []string // at their cost
 	conflicts []season.Conflict
-	unchecked []string
-	proof     *Proof    // nil where there is nothing to choose, or no plan
 	stuck     *Conflict // why there is no plan
+	fitted    timetable.Timetable
+	clutches  []tended  // those that run
 	over      []planned // those that are history, once they have been taken out
 }
 
@@ -31,6 +35,7 @@ type planned struct {
 	*collection.Pairing
 	cycle   season.Cycle
 	verdict pairing.Verdict
+	doubts  []string // about the space for the young
 }
 
 // missing is a pairing without a cycle.
@@ -49,53 +54,88 @@ func (e *NoCycleError) Error() string {
 	return fmt.Sprintf("no season can be planned for %s, whose profile has no %s; add it under species", e.Species, e.Lacks)
 }
 
-// plan plans pairings together.
+// plan plans pairings together, with the usual effort.
 func (r *Room) plan(on civil.Date, wanted []*collection.Pairing) *plan {
-	p := &plan{room: r, on: on, wanted: wanted}
-	var inputs []season.Pairing
+	return r.planWith(context.Background(), on, Planning{}, wanted)
+}
+
+// planWith plans pairings together.
+func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted []*collection.Pairing) *plan {
+	p := &plan{room: r, on: on, wanted: wanted, clutches: r.tended(on)}
+	var inputs []timetable.Pairing
+	of := make(map[string]*collection.Pairing)
+	doubts := make(map[string][]string)
 	for _, w := range wanted {
 		in, err := r.cycleOf(w, on)
 		if err != nil {
 			p.missing = append(p.missing, missing{w, err})
 			continue
 		}
-		inputs = append(inputs, in)
-		p.planned = append(p.planned, planned{Pairing: w})
+		fit, young := r.fit(w, in, on, o)
+		inputs = append(inputs, fit)
+		of[w.ID], doubts[w.ID] = w, young.doubts
 	}
-	s := season.Plan(r.places(), inputs, on)
-	arranged, proof, conflict := arrange(r.places(), inputs, s, on)
-	if proof != nil && len(proof.Moved) > 0 {
-		s = season.Plan(r.places(), arranged, on)
+	p.fitted = timetable.Fit(ctx, r.places(p.clutches, on), inputs, on, timetable.Options{Effort: o.Effort, Workers: 2})
+	p.leftOut, p.conflicts = p.fitted.LeftOut, p.fitted.Season.Conflicts
+	if p.fitted.Conflict != nil {
+		p.stuck = r.noPlan(*p.fitted.Conflict)
 	}
-	p.proof = proof
-	if conflict != nil {
-		p.stuck = r.noPlan(*conflict)
+	for _, c := range p.fitted.Season.Cycles {
+		w := of[c.Pairing]
+		p.planned = append(p.planned, planned{w, c, r.judge(w, c.RainStart, on), doubts[w.ID]})
 	}
-	for i := range p.planned {
-		p.planned[i].cycle = s.Cycles[i]
-		p.planned[i].verdict = r.judge(p.planned[i].Pairing, s.Cycles[i].RainStart, on)
-	}
-	p.conflicts, p.unchecked = s.Conflicts, s.Unchecked
 	return p
 }
 
-func (r *Room) places() season.Room {
+// places gives what there is, and what the clutches that run hold of it.
+func (r *Room) places(clutches []tended, on civil.Date) timetable.Room {
 	e := r.Collection.Equipment
-	return season.Room{
-		Capacity: []season.Capacity{
-			{Place: species.RainChamber, Count: e.RainChambers.Value, Known: e.RainChambers.Known},
-			{Place: species.CoolingPlace, Count: e.CoolingPlaces.Value, Known: e.CoolingPlaces.Known},
+	return timetable.Room{
+		Room: season.Room{
+			Capacity: []season.Capacity{
+				{Place: species.RainChamber, Count: e.RainChambers.Value, Known: e.RainChambers.Known},
+				{Place: species.CoolingPlace, Count: e.CoolingPlaces.Value, Known: e.CoolingPlaces.Known},
+				{Place: timetable.Tub, Count: e.TadpoleTubs.Count.Value, Known: e.TadpoleTubs.Count.Known},
+				{Place: timetable.Bin, Count: e.FrogletBins.Count.Value, Known: e.FrogletBins.Count.Known},
+				{Place: planner.Minutes, Count: e.MinutesADay.Value, Known: e.MinutesADay.Known},
+			},
+			Away: r.Collection.Away,
 		},
-		Away: r.Collection.Away,
+		Taken: r.taken(clutches, on),
+		Retry: e.RetryAfterDays.Known, RetryAfter: e.RetryAfterDays.Value,
 	}
 }
+
+// fit gives a pairing as it is fitted into the room. Once it has a clutch that
+// holds what the young need.
+func (r *Room) fit(p *collection.Pairing, in season.Pairing, on civil.Date, o Planning) (timetable.Pairing, youngSpace) {
+	out := timetable.Pairing{
+		Pairing: in, Early: earlyCost, LeaveOut: p.LeaveOutCost.Value, Work: r.of(p.Species).work(), Announced: o.announced(r, p),
+	}
+	if t, ok := r.Collection.Target(p.Target); ok && p.Target != "" {
+		out.MayBeLate, out.Late = t.LateCost.Known, t.LateCost.Value
+		if t.EarlyCost.Known {
+			out.Early = t.EarlyCost.Value
+		}
+	}
+	if clutches, _ := upTo(on, r.laid.byPairing[p.ID]); clutches > 0 && r.written(p) {
+		out.Laid = true
+		return out, youngSpace{}
+	}
+	young := r.youngSpace(p)
+	out.Young, out.Hands = young.holds, young.hands
+	return out, young
+}
+
+// earlyCost is what a day early costs where the keeper says nothing.
+const earlyCost = 1
 
 // cycleOf turns a pairing and the profile of its species into a chain of phases.
 func (r *Room) cycleOf(p *collection.Pairing, on civil.Date) (season.Pairing, *NoCycleError) {
 	b := r.of(p.Species)
 	out := season.Pairing{
 		ID: p.ID, Animals: slices.Concat(p.Sires, p.Dams),
-		Start: p.Start, ReadyBy: p.ReadyBy, Target: p.Target,
+		Start: p.Start, ReadyBy: p.ReadyBy, Target: p.Target, NotBefore: p.NotBefore,
 		Phases: b.phases, Stages: b.stages,
 	}
 	if len(out.Phases) == 0 {
@@ -150,4 +190,13 @@ func (p *plan) whole() (Season, error) {
 		return Season{}, p.missing[0].err
 	}
 	return p.season(), nil
+}
+
+// solved gives the problem with its answer, where something was to be chosen.
+func (p *plan) solved() planner.Document {
+	d := planner.Document{Problem: p.fitted.Problem, Solver: "spawnwright"}
+	if p.fitted.Proof != nil {
+		d.Plan = &p.fitted.Plan
+	}
+	return d
 }

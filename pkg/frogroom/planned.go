@@ -11,7 +11,7 @@ import (
 
 // season tells a plan to a keeper.
 func (p *plan) season() Season {
-	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.unchecked, Proof: p.proof}
+	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.fitted.Season.Unchecked, LeftOut: p.leftOut, Proof: p.fitted.Proof, Solved: p.solved()}
 	for _, one := range p.over {
 		s.Over = append(s.Over, one.ID)
 	}
@@ -82,6 +82,7 @@ func (r *Room) tell(p planned, on civil.Date) PlannedPairing {
 	if len(out.Stages) == 0 {
 		out.Warnings = append(out.Warnings, fmt.Sprintf("when there will be young is not known: the profile of %s has no eggs_after_nights under breeding", p.Species))
 	}
+	out.Warnings = append(out.Warnings, p.doubts...)
 	out.Warnings = append(out.Warnings, awayDoubts(r.Collection, out.Stages)...)
 	return out
 }

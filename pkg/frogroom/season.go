@@ -1,9 +1,14 @@
 package frogroom
 
 import (
+	"context"
+
+	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/planner"
 	"github.com/spawnwright/spawnwright/pkg/season"
+	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
 // Season is when each pairing runs, what it may bring, and what is in the way.
@@ -16,10 +21,18 @@ type Season struct {
 	Over []string `json:"over,omitempty"`
 	// Unchecked says what the plan did not look at.
 	Unchecked []string `json:"unchecked"`
+	// LeftOut are pairings that are not planned, at their leave_out_cost.
+	LeftOut []string `json:"left_out,omitempty"`
 	// Proof says how good the dates are; nil where nothing could be moved, or
 	// where there is no plan that keeps all wishes.
 	Proof *Proof `json:"proof,omitempty"`
+	// Solved is the problem that was solved, with the answer; without one where
+	// there was nothing to choose. It has a JSON form of its own.
+	Solved planner.Document `json:"-"`
 }
+
+// Proof says how good a plan is.
+type Proof = timetable.Proof
 
 // The kinds of conflict that come on top of those of [season.Conflict].
 const (
@@ -87,13 +100,40 @@ type PlannedStage struct {
 // With ids it plans those, over or not. The error is an *[UnknownPairingError],
 // or a *[NoCycleError] for one that cannot be planned.
 func (r *Room) Season(on civil.Date, ids ...string) (Season, error) {
+	return r.PlanSeason(context.Background(), on, Planning{Pairings: ids})
+}
+
+// Planning says what is planned, and how.
+type Planning struct {
+	// Pairings are ids of the file; none stand for all that are not over.
+	Pairings []string
+	// Wish is planned instead, when there is one; see [Room.SeasonOf].
+	Wish *Wish
+	// Effort is how many times the usual work is done to find a better plan and to
+	// prove it; below 1 means 1. The same effort gives the same plan.
+	Effort int
+	// Announced are the first days of events that others were told, by the UID
+	// that they have in a calendar. The plan keeps them where it can.
+	Announced map[string]civil.Date
+}
+
+// PlanSeason is [Room.Season] and [Room.SeasonOf] with more to say about the
+// planning. When ctx ends the season is the best that was found until then, and
+// its Proof says so.
+func (r *Room) PlanSeason(ctx context.Context, on civil.Date, o Planning) (Season, error) {
 	mustKnow(on)
-	if len(ids) == 0 {
-		return r.plan(on, r.allPairings()).current().season(), nil
+	switch {
+	case o.Wish != nil:
+		if err := r.possible(*o.Wish); err != nil {
+			return Season{}, err
+		}
+		return r.planWith(ctx, on, o, []*collection.Pairing{r.wished(*o.Wish)}).whole()
+	case len(o.Pairings) == 0:
+		return r.planWith(ctx, on, o, r.allPairings()).current().season(), nil
 	}
 	var wanted []*collection.Pairing
 	named := make(map[string]bool)
-	for _, id := range ids {
+	for _, id := range o.Pairings {
 		p, ok := r.Collection.Pairing(id)
 		if !ok {
 			all := r.Collection.Pairings
@@ -104,7 +144,25 @@ func (r *Room) Season(on civil.Date, ids ...string) (Season, error) {
 			wanted = append(wanted, p)
 		}
 	}
-	return r.plan(on, wanted).whole()
+	return r.planWith(ctx, on, o, wanted).whole()
+}
+
+// announced gives the days of the phases of a pairing that others were told.
+func (o Planning) announced(r *Room, p *collection.Pairing) map[string]civil.Date {
+	if len(o.Announced) == 0 || !r.written(p) {
+		return nil
+	}
+	told := make(map[string]civil.Date)
+	look := func(name, event string) {
+		if day, ok := o.Announced[calendar.UID(r.calendarID(), key("pairing", p.ID, event))]; ok {
+			told[name] = day
+		}
+	}
+	for _, ph := range r.of(p.Species).phases {
+		look(ph.Name, ph.Name)
+	}
+	look(planner.End, "over")
+	return told
 }
 
 func (r *Room) allPairings() []*collection.Pairing {

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/planner"
 	"github.com/spawnwright/spawnwright/pkg/season"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
@@ -59,11 +60,16 @@ pairings:
 		}},
 		Conflicts: []frogroom.Conflict{},
 		Unchecked: []string{
-			"tadpole tubs, froglet bins and hours of work",
-			"room for a second attempt when there are no eggs, and for cleaning a place between two pairings",
+			"tadpole tubs, for how many there are is not given",
+			"froglet bins, for how many there are is not given",
+			"minutes of work a day, for how many there are is not given",
+			"room for a second attempt when there are no eggs",
+			"cleaning a place between two pairings",
 		},
 		Proof: &frogroom.Proof{Best: true},
 	}
+	assert.Empty(t, planner.Check(got.Solved.Problem, *got.Solved.Plan))
+	got.Solved = planner.Document{} // the same in other terms
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}

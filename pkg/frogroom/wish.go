@@ -1,6 +1,7 @@
 package frogroom
 
 import (
+	"context"
 	"fmt"
 	"slices"
 
@@ -20,15 +21,16 @@ type Wish struct {
 // all rules, so that a wrong sex or species is a refusal and no error. The
 // error is an *[UnknownAnimalError], a *[WishError] or a *[NoCycleError].
 func (r *Room) SeasonOf(on civil.Date, w Wish) (Season, error) {
-	mustKnow(on)
-	if err := r.possible(w); err != nil {
-		return Season{}, err
-	}
+	return r.PlanSeason(context.Background(), on, Planning{Wish: &w})
+}
+
+// wished gives a wish as if it stood in the file.
+func (r *Room) wished(w Wish) *collection.Pairing {
 	dam, _ := r.Collection.Animal(w.Dams[0])
-	return r.plan(on, []*collection.Pairing{{
+	return &collection.Pairing{
 		ID: "this pairing", Species: dam.Species, Dams: w.Dams, Sires: w.Sires,
 		Start: w.Start, ReadyBy: w.ReadyBy, CertaintyPct: w.CertaintyPct,
-	}}).whole()
+	}
 }
 
 // possible says why a wish cannot be planned.

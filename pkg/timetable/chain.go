@@ -53,6 +53,7 @@ func (f *fitting) chain(i int, r rules) planner.Chain {
 // of its days.
 func (f *fitting) goOn(i, k int, q *planner.Phase) {
 	gone := f.on.Sub(f.alone.Cycles[i].Phases[k].Span.First)
+	q.Minutes = 0 // they are taken, for they cannot be put off
 	q.Earliest, q.Latest = f.on, f.on
 	q.Min, q.Usual, q.Max = max(q.Min-gone, 0), max(q.Usual-gone, 0), max(q.Max-gone, 0)
 	// What is recorded can have made it longer than its limits.

@@ -1,8 +1,27 @@
 package timetable
 
 import (
+	"slices"
+	"strings"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/planner"
 )
+
+// Conflict is a smallest set of pairings that cannot all be planned.
+type Conflict struct {
+	planner.Conflict
+
+	// Resource is what runs short: more of it is a cure. It is empty where nothing
+	// does. Count is how many there are, and Days are those on which the pairings
+	// would hold it if each were alone.
+	Resource string
+	Count    int
+	Days     civil.Span
+	// Animals are those in more than one of the pairings, and Busy those that are
+	// in another one, which cannot be moved.
+	Animals, Busy []string
+}
 
 // mostSuspects is how many pairings are looked at in search of a smallest
 // conflict.
@@ -11,27 +30,19 @@ const mostSuspects = 24
 // conflict says why there is no plan: the smallest set of pairings that cannot
 // run together. In a large season it looks among one that found no place and
 // those that share its days. The best plan that was found says who they are.
-func (f *fitting) conflict(p planner.Problem, plan planner.Plan) *planner.Conflict {
+func (f *fitting) conflict(p planner.Problem, plan planner.Plan) *Conflict {
 	o := planner.Options{Steps: f.o.steps(min(len(f.free), mostSuspects)) / 5, Workers: f.o.Workers}
-	if suspects := f.suspects(p, plan); len(suspects) < len(p.Chains) {
-		q := p
-		q.Chains = suspects
-		if c, ok := planner.Smallest(f.ctx, q, o); ok {
-			return &c
-		}
-		var c planner.Conflict
+	q := p
+	q.Chains = f.suspects(p, plan)
+	c, ok := planner.Smallest(f.ctx, q, o)
+	if !ok {
+		// A search among fewer, or another one, found a plan for all of them.
 		for _, k := range missing(p, plan) {
 			c.Chains = append(c.Chains, p.Chains[k].ID)
 		}
-		return &c
 	}
-	c, ok := planner.Smallest(f.ctx, p, o)
-	if !ok { // the search was longer the second time
-		for _, x := range p.Chains {
-			c.Chains = append(c.Chains, x.ID)
-		}
-	}
-	return &c
+	f.short(q, &c, o)
+	return f.told(p, c)
 }
 
 // missing gives the chains that must be planned and found no place.
@@ -46,7 +57,7 @@ func missing(p planner.Problem, plan planner.Plan) []int {
 }
 
 // suspects gives the first chain without a place and those whose days alone lie
-// beside its own, in order.
+// beside its own; all in a small season.
 func (f *fitting) suspects(p planner.Problem, plan planner.Plan) []planner.Chain {
 	lost := missing(p, plan)
 	if len(p.Chains) <= mostSuspects || len(lost) == 0 {
@@ -60,4 +71,60 @@ func (f *fitting) suspects(p planner.Problem, plan planner.Plan) []planner.Chain
 		}
 	}
 	return out
+}
+
+// told says what the pairings of a conflict are short of.
+func (f *fitting) told(p planner.Problem, c planner.Conflict) *Conflict {
+	c.Cures = slices.DeleteFunc(c.Cures, func(x planner.Cure) bool { return f.going(x.Chain) })
+	out := &Conflict{Conflict: c}
+	for _, cure := range c.Cures {
+		id, animal := strings.CutPrefix(cure.Resource, animalResource)
+		switch {
+		case cure.Resource == "":
+		case animal:
+			out.Busy = append(out.Busy, id)
+		case out.Resource == "":
+			out.Resource = cure.Resource
+		}
+	}
+	for _, r := range p.Resources {
+		if r.Name == out.Resource {
+			out.Count = r.Count
+		}
+	}
+	seen := make(map[string]bool)
+	for k, i := range f.free {
+		if !slices.Contains(c.Chains, p.Chains[k].ID) {
+			continue
+		}
+		for _, t := range booked(p.Chains[k], f.ahead(i)) {
+			if t.Resource == out.Resource {
+				out.Days = hull(out.Days, t.Span)
+			}
+		}
+		for _, id := range p.Chains[k].Animals {
+			if seen[id] && !slices.Contains(out.Animals, id) {
+				out.Animals = append(out.Animals, id)
+			}
+			seen[id] = true
+		}
+	}
+	return out
+}
+
+// going reports whether a pairing has begun and has no day to be ready by, so that
+// it cannot be said to run later.
+func (f *fitting) going(id string) bool {
+	return slices.ContainsFunc(f.free, func(i int) bool {
+		return f.inputs[i].ID == id && f.begun(i) >= 0 && !f.inputs[i].ReadyBy.Known()
+	})
+}
+
+// hull gives the days from the first of two spans to the last; the first of them
+// may be empty.
+func hull(a, b civil.Span) civil.Span {
+	if a.Days() == 0 {
+		return b
+	}
+	return civil.Span{First: min(a.First, b.First), Last: max(a.Last, b.Last)}
 }

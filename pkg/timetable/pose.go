@@ -30,9 +30,14 @@ func (f *fitting) pose() {
 		free[i] = true
 	}
 	f.held = make(map[string]string)
-	for i := range f.inputs {
+	for i, in := range f.inputs {
 		if !free[i] {
 			f.keep(&p, i)
+			continue
+		}
+		if k := f.begun(i); k >= 0 && in.Work[in.Phases[k].Name] > 0 {
+			span := civil.Span{First: f.on, Last: f.alone.Cycles[i].Phases[k].Span.Last}
+			p.Taken = append(p.Taken, planner.Taken{Resource: planner.Minutes, Span: span, Amount: in.Work[in.Phases[k].Name]})
 		}
 	}
 	for _, i := range f.free {

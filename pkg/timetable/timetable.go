@@ -63,7 +63,7 @@ type Timetable struct {
 	// there is no plan.
 	Proof *Proof
 	// Conflict is why there is no plan; nil where there is one.
-	Conflict *planner.Conflict
+	Conflict *Conflict
 	// Problem is what was solved, and Plan the answer. The plan has no cycles where
 	// nothing could be moved.
 	Problem planner.Problem

@@ -1,0 +1,93 @@
+package frogroom
+
+import (
+	"fmt"
+
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/planner"
+	"github.com/spawnwright/spawnwright/pkg/timetable"
+)
+
+// youngSpace is what the young of a planned pairing hold, counted from the first
+// night of rain, and what is doubtful about it.
+type youngSpace struct {
+	holds  []planner.Hold
+	hands  []planner.Visit
+	doubts []string
+}
+
+// handsOn are the stages on whose likely day somebody has to be there: the clutch
+// is taken, tubs get a way out of the water, froglets are moved.
+var handsOn = []development.Stage{development.Laid, development.FrontLegs, development.OutOfWater}
+
+// youngSpace works out what a usual clutch of each dam will hold. Space is held
+// from the early to the late percentile of the keeper's rules, and work counts
+// from the likely day of a step to that of the next.
+func (r *Room) youngSpace(p *collection.Pairing) youngSpace {
+	b := r.of(p.Species)
+	var y youngSpace
+	for _, stage := range handsOn {
+		if d, known := b.after[stage]; known {
+			y.hands = append(y.hands, planner.Visit{Day: d.Quantile(0.5)})
+		}
+	}
+	for _, s := range stepStages {
+		from, to := b.after[s.from], b.after[s.to]
+		if n := b.minutes(s.step) * len(p.Dams); n > 0 && from.Known() && to.Known() {
+			y.hold(planner.Minutes, n, from.Quantile(0.5), to.Quantile(0.5))
+		}
+	}
+	tadpoles, known := r.tadpoles(p)
+	if !known {
+		return y
+	}
+	y.space(r, p, tadpoles)
+	return y
+}
+
+// tadpoles gives how many of a pairing are to be raised.
+func (r *Room) tadpoles(p *collection.Pairing) (n float64, known bool) {
+	b := r.of(p.Species)
+	eggs := b.profile.Breeding.ClutchEggs
+	if !eggs.Known() && !p.Raise.Known {
+		return 0, false
+	}
+	n = eggs.P50 * b.survival(development.Laid, development.Hatched)
+	if p.Raise.Known && (!eggs.Known() || n > float64(p.Raise.Value)) {
+		n = float64(p.Raise.Value)
+	}
+	return n * float64(len(p.Dams)), true
+}
+
+func (y *youngSpace) hold(resource string, amount, from, to int) {
+	if amount > 0 && from < to {
+		y.holds = append(y.holds, planner.Hold{Resource: resource, Amount: amount, From: from, To: to})
+	}
+}
+
+// space adds tubs and bins.
+func (y *youngSpace) space(r *Room, p *collection.Pairing, tadpoles float64) {
+	b := r.of(p.Species)
+	s, pct := r.space(b.profile), r.Collection.Rules.SpacePct
+	early, late := float64(pct[0])/100, float64(pct[1])/100
+	hatched, out, ready := b.after[development.Hatched], b.after[development.OutOfWater], b.after[development.SaleReady]
+	if n, tooMany, ok := s.tubsFor(tadpoles); ok && hatched.Known() && out.Known() {
+		y.hold(timetable.Tub, n, hatched.Quantile(early), out.Quantile(late))
+		y.full(tooMany, tadpoles, "tadpoles", "tubs")
+	}
+	froglets := tadpoles * b.survival(development.Hatched, development.OutOfWater)
+	if n, tooMany, ok := s.binsFor(froglets); ok && out.Known() && ready.Known() {
+		y.hold(timetable.Bin, n, out.Quantile(early), ready.Quantile(late))
+		if n > 0 {
+			y.holds[len(y.holds)-1].Until = p.ReadyBy
+		}
+		y.full(tooMany, froglets, "froglets", "bins")
+	}
+}
+
+func (y *youngSpace) full(tooMany bool, young float64, who, where string) {
+	if tooMany {
+		y.doubts = append(y.doubts, fmt.Sprintf("about %.0f %s are more than all %s hold: all are kept free for them, and the rest needs another place; raise: beside the pairing says how many are raised", young, who, where))
+	}
+}
