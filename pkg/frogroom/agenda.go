@@ -83,9 +83,9 @@ func (r *Room) Agenda(on civil.Date, days int) Agenda {
 		Overdue: []Overdue{}, Tasks: []Task{}, Watch: []Watch{},
 		Parcels: append([]civil.Date{}, r.shipping().Next(on, 3)...),
 	}
-	clutches := r.tended(on)
 	p := r.plan(on, r.allPairings())
-	a.tasks(r.events(p, clutches))
+	clutches := p.clutches
+	a.tasks(r.events(p))
 	for _, k := range clutches {
 		a.clutch(k.Clutch)
 	}

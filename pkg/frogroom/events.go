@@ -27,7 +27,7 @@ import (
 func (r *Room) Events(on civil.Date) calendar.Calendar {
 	mustKnow(on)
 	name := r.calendarID()
-	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.plan(on, r.allPairings()), r.tended(on))}
+	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.plan(on, r.allPairings()))}
 }
 
 // calendarID says which calendar this room has.
@@ -50,9 +50,9 @@ func Extent(c calendar.Calendar) civil.Span {
 	return s
 }
 
-func (r *Room) events(p *plan, clutches []tended) []calendar.Event {
+func (r *Room) events(p *plan) []calendar.Event {
 	e := &events{room: r, on: p.on, unchanged: r.lastEntry(p.on), taught: make(map[string]change)}
-	for _, k := range clutches {
+	for _, k := range p.clutches {
 		e.clutch(k)
 	}
 	for _, one := range p.planned {

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/season"
 )
 
@@ -22,10 +23,18 @@ type TargetOutlook struct {
 	// FromEach is a usual number of froglets from one clutch of the species:
 	// the middle clutch, less the usual losses. 0 when the profile does not say.
 	FromEach int `json:"from_each"`
-	// Clutches is one for each dam of the pairings, and Outlook what they bring
-	// together, FromEach times Clutches.
+	// Clutches is one for each dam of the pairings, and Outlook what they usually
+	// bring together, of the tadpoles that are raised.
 	Clutches int `json:"clutches"`
 	Outlook  int `json:"outlook"`
+	// ChancePct is the chance in per cent that enough are sale-ready on the day,
+	// if every pairing that has no clutch yet lays its eggs, by the spread of clutch
+	// sizes, of survivors and of their pace. CertaintyPct is what the keeper wants,
+	// and OneMorePct the chance with one more clutch of the species beside the latest
+	// pairing. They are nil where the profile says too little.
+	ChancePct    *int `json:"chance_pct,omitempty"`
+	CertaintyPct int  `json:"certainty_pct"`
+	OneMorePct   *int `json:"one_more_pct,omitempty"`
 	// LastShipping is the last day on which a parcel can be handed over so that
 	// it arrives by the date; unknown when there is none.
 	LastShipping civil.Date `json:"last_shipping,omitempty"`
@@ -52,7 +61,7 @@ func (p *plan) outlooks() []TargetOutlook {
 		}
 		o := TargetOutlook{
 			Name: t.Name, On: t.On, Species: t.Species, Wanted: t.Froglets,
-			Pairings: []string{}, FromEach: p.room.of(t.Species).fromEach,
+			Pairings: []string{}, FromEach: p.room.of(t.Species).fromEach, CertaintyPct: t.CertaintyPct,
 		}
 		for _, w := range pairings[t.Name] {
 			if !counts[w.ID] {
@@ -61,12 +70,23 @@ func (p *plan) outlooks() []TargetOutlook {
 			}
 			o.Pairings = append(o.Pairings, w.ID)
 			o.Clutches += len(w.Dams)
+			o.Outlook += p.usualYoung(w) * len(w.Dams)
 		}
-		o.Outlook = o.FromEach * o.Clutches
+		o.ChancePct, o.OneMorePct = p.chances(t, o.Pairings)
 		o.LastShipping, _ = p.room.lastShipping(t.On)
 		out = append(out, o)
 	}
 	return out
+}
+
+// usualYoung gives the froglets of one usual clutch of a pairing, or of the
+// tadpoles that the keeper raises.
+func (p *plan) usualYoung(w *collection.Pairing) int {
+	b := p.room.of(w.Species)
+	if !w.Raise.Known {
+		return b.fromEach
+	}
+	return min(b.fromEach, int(float64(w.Raise.Value)*b.survival(development.Hatched, development.SaleReady)+1e-9))
 }
 
 // counting gives the pairings that can be expected to bring young in time. A

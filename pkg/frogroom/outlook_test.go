@@ -31,12 +31,12 @@ pairings:
 		// it would travel on Sunday; the Thursday before is the 20th.
 		{
 			Name: "show", On: day("2027-05-24"), Species: "clockwork", Wanted: 60, Pairings: []string{"two dams"}, LeftOut: []string{"dead"},
-			FromEach: 20, Clutches: 2, Outlook: 40, LastShipping: day("2027-05-20"),
+			FromEach: 20, Clutches: 2, Outlook: 40, ChancePct: new(int), CertaintyPct: 80, OneMorePct: new(int), LastShipping: day("2027-05-20"),
 		},
 		// 2027-02-01 is a Monday, too.
 		{
 			Name: "too soon", On: day("2027-02-01"), Species: "clockwork", Wanted: 1, Pairings: []string{}, LeftOut: []string{"late"},
-			FromEach: 20, LastShipping: day("2027-01-28"),
+			FromEach: 20, CertaintyPct: 80, LastShipping: day("2027-01-28"),
 		},
 	}
 	if diff := cmp.Diff(want, s.Targets); diff != "" {

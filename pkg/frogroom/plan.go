@@ -26,8 +26,9 @@ type plan struct {
 	conflicts []season.Conflict
 	stuck     *Conflict // why there is no plan
 	fitted    timetable.Timetable
-	clutches  []tended  // those that run
-	over      []planned // those that are history, once they have been taken out
+	clutches  []tended       // those that run
+	needed    map[string]int // tadpoles of each clutch, by target
+	over      []planned      // those that are history, once they have been taken out
 }
 
 // planned is a pairing with its cycle.
@@ -61,7 +62,7 @@ func (r *Room) plan(on civil.Date, wanted []*collection.Pairing) *plan {
 
 // planWith plans pairings together.
 func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted []*collection.Pairing) *plan {
-	p := &plan{room: r, on: on, wanted: wanted, clutches: r.tended(on)}
+	p := &plan{room: r, on: on, wanted: wanted, clutches: r.tended(on), needed: make(map[string]int)}
 	var inputs []timetable.Pairing
 	of := make(map[string]*collection.Pairing)
 	doubts := make(map[string][]string)
@@ -71,7 +72,7 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 			p.missing = append(p.missing, missing{w, err})
 			continue
 		}
-		fit, young := r.fit(w, in, on, o)
+		fit, young := p.fit(w, in, o)
 		inputs = append(inputs, fit)
 		of[w.ID], doubts[w.ID] = w, young.doubts
 	}
@@ -108,21 +109,22 @@ func (r *Room) places(clutches []tended, on civil.Date) timetable.Room {
 
 // fit gives a pairing as it is fitted into the room. Once it has a clutch that
 // holds what the young need.
-func (r *Room) fit(p *collection.Pairing, in season.Pairing, on civil.Date, o Planning) (timetable.Pairing, youngSpace) {
+func (p *plan) fit(w *collection.Pairing, in season.Pairing, o Planning) (timetable.Pairing, youngSpace) {
+	r := p.room
 	out := timetable.Pairing{
-		Pairing: in, Early: earlyCost, LeaveOut: p.LeaveOutCost.Value, Work: r.of(p.Species).work(), Announced: o.announced(r, p),
+		Pairing: in, Early: earlyCost, LeaveOut: w.LeaveOutCost.Value, Work: r.of(w.Species).work(), Announced: o.announced(r, w),
 	}
-	if t, ok := r.Collection.Target(p.Target); ok && p.Target != "" {
+	if t, ok := r.Collection.Target(w.Target); ok && w.Target != "" {
 		out.MayBeLate, out.Late = t.LateCost.Known, t.LateCost.Value
 		if t.EarlyCost.Known {
 			out.Early = t.EarlyCost.Value
 		}
 	}
-	if clutches, _ := upTo(on, r.laid.byPairing[p.ID]); clutches > 0 && r.written(p) {
+	if clutches, _ := upTo(p.on, r.laid.byPairing[w.ID]); clutches > 0 && r.written(w) {
 		out.Laid = true
 		return out, youngSpace{}
 	}
-	young := r.youngSpace(p)
+	young := p.youngSpace(w)
 	out.Young, out.Hands = young.holds, young.hands
 	return out, young
 }

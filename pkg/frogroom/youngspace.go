@@ -24,8 +24,8 @@ var handsOn = []development.Stage{development.Laid, development.FrontLegs, devel
 // youngSpace works out what a usual clutch of each dam will hold. Space is held
 // from the early to the late percentile of the keeper's rules, and work counts
 // from the likely day of a step to that of the next.
-func (r *Room) youngSpace(p *collection.Pairing) youngSpace {
-	b := r.of(p.Species)
+func (p *plan) youngSpace(w *collection.Pairing) youngSpace {
+	b := p.room.of(w.Species)
 	var y youngSpace
 	for _, stage := range handsOn {
 		if d, known := b.after[stage]; known {
@@ -34,30 +34,28 @@ func (r *Room) youngSpace(p *collection.Pairing) youngSpace {
 	}
 	for _, s := range stepStages {
 		from, to := b.after[s.from], b.after[s.to]
-		if n := b.minutes(s.step) * len(p.Dams); n > 0 && from.Known() && to.Known() {
+		if n := b.minutes(s.step) * len(w.Dams); n > 0 && from.Known() && to.Known() {
 			y.hold(planner.Minutes, n, from.Quantile(0.5), to.Quantile(0.5))
 		}
 	}
-	tadpoles, known := r.tadpoles(p)
-	if !known {
-		return y
+	if tadpoles, known := p.tadpoles(w); known {
+		y.space(p.room, w, tadpoles)
 	}
-	y.space(r, p, tadpoles)
 	return y
 }
 
 // tadpoles gives how many of a pairing are to be raised.
-func (r *Room) tadpoles(p *collection.Pairing) (n float64, known bool) {
-	b := r.of(p.Species)
-	eggs := b.profile.Breeding.ClutchEggs
-	if !eggs.Known() && !p.Raise.Known {
+func (p *plan) tadpoles(w *collection.Pairing) (n float64, known bool) {
+	b := p.room.of(w.Species)
+	eggs, raised := b.profile.Breeding.ClutchEggs, p.raised(w)
+	if !eggs.Known() && raised == 0 {
 		return 0, false
 	}
 	n = eggs.P50 * b.survival(development.Laid, development.Hatched)
-	if p.Raise.Known && (!eggs.Known() || n > float64(p.Raise.Value)) {
-		n = float64(p.Raise.Value)
+	if raised > 0 && (!eggs.Known() || n > float64(raised)) {
+		n = float64(raised)
 	}
-	return n * float64(len(p.Dams)), true
+	return n * float64(len(w.Dams)), true
 }
 
 func (y *youngSpace) hold(resource string, amount, from, to int) {

@@ -1,0 +1,166 @@
+package frogroom
+
+import (
+	"math"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/species"
+)
+
+// yield has the chances of the numbers of young that clutches bring, by buckets of
+// each young: all of the last bucket and above are in the last.
+type yield struct {
+	each   float64
+	chance []float64
+}
+
+// mostBuckets keeps yields small; a target for more young is looked at in steps of
+// more than one.
+const mostBuckets = 200
+
+// noYield is that of no clutch, for a target of so many young.
+func noYield(wanted int) yield {
+	y := yield{each: math.Ceil(float64(wanted) / mostBuckets)}
+	y.chance = make([]float64, int(math.Ceil(float64(wanted)/y.each))+1)
+	y.chance[0] = 1
+	return y
+}
+
+// enough is the chance that all young that are wanted are there.
+func (y yield) enough() float64 { return min(y.chance[len(y.chance)-1], 1) }
+
+// and gives the yield of two that know nothing of each other.
+func (y yield) and(z yield) yield {
+	sum := yield{y.each, make([]float64, len(y.chance))}
+	last := len(sum.chance) - 1
+	for i, p := range y.chance {
+		for j, q := range z.chance {
+			sum.chance[min(i+j, last)] += p * q
+		}
+	}
+	return sum
+}
+
+// add counts a number of young with a chance.
+func (y yield) add(young, chance float64) {
+	k := min(max(young, 0)/y.each, float64(len(y.chance)-1))
+	y.chance[int(k)] += chance
+}
+
+// The points at which the sizes of clutches, their survival and their pace are
+// looked at.
+const (
+	sizePoints     = 15
+	survivalPoints = 20
+	pacePoints     = 15
+	inTime         = -1 // days: all are ready in time
+)
+
+// shareFrom is how sure the usual share of survivors is: as if it had been found
+// in so many animals, which is what [development.Outlook.Heads] takes.
+const shareFrom = 10
+
+// clutchYield gives the young of one usual clutch that are ready so many days after
+// the first night of rain, where at most raise tadpoles are kept; 0 stands for all.
+// Sizes are two-piece lognormal through the percentiles of the profile, the share
+// that lives is a beta distribution about the usual one, and siblings are ready
+// lognormally about the day of half of them. That there are eggs is taken for
+// granted. ok is false where the profile does not say enough.
+func (b *breeding) clutchYield(wanted, raise, days int) (_ yield, ok bool) {
+	eggs := b.profile.Breeding.ClutchEggs
+	if !eggs.Known() || days != inTime && !b.ready.Known() {
+		return yield{}, false
+	}
+	y := noYield(wanted)
+	y.chance[0] = b.stall()
+	moves := 1 - y.chance[0]
+	for _, n := range sizes(eggs) {
+		tadpoles := n * b.survival(development.Laid, development.Hatched)
+		if raise > 0 {
+			tadpoles = min(tadpoles, float64(raise))
+		}
+		for _, lives := range shares(b.survival(development.Hatched, development.SaleReady)) {
+			for _, ready := range b.readyShares(days) {
+				y.add(math.Floor(tadpoles*lives.at*ready+1e-9), moves*lives.chance/sizePoints/pacePoints)
+			}
+		}
+	}
+	return y, true
+}
+
+// sizes are sizes of clutches that are as likely as each other.
+func sizes(eggs species.Percentiles) []float64 {
+	const z90 = 1.2815515655446004
+	var out []float64
+	for i := range sizePoints {
+		z := math.Sqrt2 * math.Erfinv(2*(float64(i)+0.5)/sizePoints-1)
+		spread := math.Log(eggs.P90/eggs.P50) / z90
+		if z < 0 {
+			spread = math.Log(eggs.P50/eggs.P10) / z90
+		}
+		out = append(out, eggs.P50*math.Exp(z*spread))
+	}
+	return out
+}
+
+type livingShare struct{ at, chance float64 }
+
+// shares are shares of survivors with their chances.
+func shares(usual float64) []livingShare {
+	if usual <= 0 || usual >= 1 {
+		return []livingShare{{usual, 1}}
+	}
+	var out []livingShare
+	sum := 0.0
+	for i := range survivalPoints {
+		x := (float64(i) + 0.5) / survivalPoints
+		p := math.Pow(x, shareFrom*usual-1) * math.Pow(1-x, shareFrom*(1-usual)-1)
+		out = append(out, livingShare{x, p})
+		sum += p
+	}
+	for i := range out {
+		out[i].chance /= sum
+	}
+	return out
+}
+
+// readyShares are, for paces that are as likely as each other, the shares of the
+// siblings that are ready by a day.
+func (b *breeding) readyShares(days int) []float64 {
+	if days == inTime {
+		return slices.Repeat([]float64{1}, pacePoints)
+	}
+	spread := usualSiblings
+	if step, ok := b.profile.Step(species.Tadpole); ok && step.Siblings.Known() {
+		spread = step.Siblings.Value
+	}
+	laid := b.after[development.Laid].Quantile(0.5)
+	var out []float64
+	for i := range pacePoints {
+		half := max(b.ready.Quantile((float64(i)+0.5)/pacePoints)-laid, 1)
+		ready := 0.0
+		switch {
+		case days <= laid:
+		case spread <= 0 && days-laid >= half:
+			ready = 1
+		case spread > 0:
+			ready = 0.5 * math.Erfc(-math.Log(float64(days-laid)/float64(half))/spread/math.Sqrt2)
+		}
+		out = append(out, ready)
+	}
+	return out
+}
+
+// usualSiblings is the spread of siblings where the profile has none; see
+// [development.Outlook.Siblings].
+const usualSiblings = 0.08
+
+// stall is the chance that a clutch stops in some step.
+func (b *breeding) stall() float64 {
+	goes := 1.0
+	for _, s := range b.profile.Development {
+		goes *= 1 - s.Stall.Value
+	}
+	return 1 - goes
+}
