@@ -67,7 +67,7 @@ diary:
 `,
 			[]string{"2027-01-05", "2027-01-04"},
 			nil,
-			"1 rain chamber cannot hold P and Q as wished between 2027-01-04 and 2027-01-07; one more rain chamber, or P 2 days later would do",
+			"1 rain chamber cannot hold P and Q as wished between 2027-01-05 and 2027-01-06; one more rain chamber, or P 2 days later would do",
 		},
 		{
 			"two starts that clash", `
@@ -78,7 +78,7 @@ pairings:
 `,
 			[]string{"2027-02-08", "2027-02-09"},
 			nil,
-			"1 rain chamber cannot hold P and Q as wished between 2027-02-08 and 2027-02-11; one more rain chamber, or P 4 days later, or Q 2 days later would do",
+			"1 rain chamber cannot hold P and Q as wished between 2027-02-09 and 2027-02-10; one more rain chamber, or P 4 days later, or Q 2 days later would do",
 		},
 	} {
 		t.Run(row.name, func(t *testing.T) {

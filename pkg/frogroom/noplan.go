@@ -36,11 +36,15 @@ func (r *Room) why(c timetable.Conflict) string {
 	if !c.Proven {
 		cannot = "as far as was found cannot"
 	}
+	when := ""
+	if c.Days.Days() > 0 {
+		when = fmt.Sprintf(" between %s and %s", c.Days.First, c.Days.Last)
+	}
 	switch {
 	case c.Resource == planner.Minutes:
-		return fmt.Sprintf("%d minutes a day %s do for the work of %s as wished between %s and %s", c.Count, cannot, who, c.Days.First, c.Days.Last)
+		return fmt.Sprintf("%d minutes a day %s do for the work of %s as wished%s", c.Count, cannot, who, when)
 	case c.Resource != "":
-		return fmt.Sprintf("%s %s hold %s as wished between %s and %s", count(c.Count, c.Resource), cannot, who, c.Days.First, c.Days.Last)
+		return fmt.Sprintf("%s %s hold %s as wished%s", count(c.Count, c.Resource), cannot, who, when)
 	case len(c.Animals) > 0:
 		return fmt.Sprintf("%s %s be in %s as wished", joined(c.Animals), cannot, who)
 	case len(c.Busy) > 0:

@@ -26,6 +26,12 @@ type Season struct {
 	// Proof says how good the dates are; nil where nothing could be moved, or
 	// where there is no plan that keeps all wishes.
 	Proof *Proof `json:"proof,omitempty"`
+	// Peaks are the most of each kind that is in use at once, and Weeks the season
+	// by week.
+	Peaks []PlaceLoad `json:"peaks"`
+	Weeks []Week      `json:"weeks"`
+	// Risks say how likely tubs and bins are to run out.
+	Risks []Risk `json:"risks,omitempty"`
 	// Solved is the problem that was solved, with the answer; without one where
 	// there was nothing to choose. It has a JSON form of its own.
 	Solved planner.Document `json:"-"`

@@ -60,9 +60,7 @@ pairings:
 		}},
 		Conflicts: []frogroom.Conflict{},
 		Unchecked: []string{
-			"tadpole tubs, for how many there are is not given",
-			"froglet bins, for how many there are is not given",
-			"minutes of work a day, for how many there are is not given",
+			"tadpole tubs, froglet bins and minutes of work a day, for how many there are is not given",
 			"room for a second attempt when there are no eggs",
 			"cleaning a place between two pairings",
 		},
@@ -70,6 +68,7 @@ pairings:
 	}
 	assert.Empty(t, planner.Check(got.Solved.Problem, *got.Solved.Plan))
 	got.Solved = planner.Document{} // the same in other terms
+	got.Peaks, got.Weeks = nil, nil
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}

@@ -13,8 +13,9 @@ type Conflict struct {
 	planner.Conflict
 
 	// Resource is what runs short: more of it is a cure. It is empty where nothing
-	// does. Count is how many there are, and Days are those on which the pairings
-	// would hold it if each were alone.
+	// does. Count is how many there are, and Days are those from the first to the
+	// last on which there would be too few if each had the days that it would have
+	// alone.
 	Resource string
 	Count    int
 	Days     civil.Span
@@ -87,20 +88,10 @@ func (f *fitting) told(p planner.Problem, c planner.Conflict) *Conflict {
 			out.Resource = cure.Resource
 		}
 	}
-	for _, r := range p.Resources {
-		if r.Name == out.Resource {
-			out.Count = r.Count
-		}
-	}
 	seen := make(map[string]bool)
-	for k, i := range f.free {
+	for k := range f.free {
 		if !slices.Contains(c.Chains, p.Chains[k].ID) {
 			continue
-		}
-		for _, t := range booked(p.Chains[k], f.ahead(i)) {
-			if t.Resource == out.Resource {
-				out.Days = hull(out.Days, t.Span)
-			}
 		}
 		for _, id := range p.Chains[k].Animals {
 			if seen[id] && !slices.Contains(out.Animals, id) {
@@ -109,7 +100,31 @@ func (f *fitting) told(p planner.Problem, c planner.Conflict) *Conflict {
 			seen[id] = true
 		}
 	}
+	f.crowded(p, out)
 	return out
+}
+
+// crowded finds the days on which there is too little of what runs short.
+func (f *fitting) crowded(p planner.Problem, c *Conflict) {
+	q, plan := p, planner.Plan{}
+	q.Chains = nil
+	for k, i := range f.free {
+		if slices.Contains(c.Chains, p.Chains[k].ID) {
+			q.Chains = append(q.Chains, p.Chains[k])
+			plan.Cycles = append(plan.Cycles, planner.Cycle{ID: p.Chains[k].ID, Days: f.ahead(i)})
+		}
+	}
+	for _, load := range loads(q, plan) {
+		if load.Resource != c.Resource {
+			continue
+		}
+		c.Count = load.Count
+		for d, used := range load.Used {
+			if used > load.Count {
+				c.Days = hull(c.Days, civil.Span{First: p.First.Add(d), Last: p.First.Add(d)})
+			}
+		}
+	}
 }
 
 // going reports whether a pairing has begun and has no day to be ready by, so that

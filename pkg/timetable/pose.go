@@ -2,6 +2,7 @@ package timetable
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/planner"
@@ -147,12 +148,12 @@ func (f *fitting) unchecked() []string {
 	for _, c := range f.Capacity {
 		known[c.Place] = c.Known
 	}
-	var out []string
+	var out, words []string
 	asked := make(map[string]bool)
-	ask := func(resource, words string) {
+	ask := func(resource, word string) {
 		if !known[resource] && !asked[resource] {
 			asked[resource] = true
-			out = append(out, fmt.Sprintf("%s, for how many there are is not given", words))
+			words = append(words, word)
 		}
 	}
 	for _, p := range f.inputs {
@@ -165,6 +166,12 @@ func (f *fitting) unchecked() []string {
 	ask(Tub, Tub+"s")
 	ask(Bin, Bin+"s")
 	ask(planner.Minutes, "minutes of work a day")
+	switch n := len(words); {
+	case n == 1:
+		out = append(out, words[0]+", for how many there are is not given")
+	case n > 1:
+		out = append(out, fmt.Sprintf("%s and %s, for how many there are is not given", strings.Join(words[:n-1], ", "), words[n-1]))
+	}
 	if !f.Retry {
 		out = append(out, "room for a second attempt when there are no eggs")
 	}

@@ -1,0 +1,288 @@
+package frogroom
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/occupancy"
+	"github.com/spawnwright/spawnwright/pkg/season"
+	"github.com/spawnwright/spawnwright/pkg/timetable"
+)
+
+// Risk is how likely the room is to run out of something, when each clutch comes
+// as large, as early and as late as it may: if every pairing lays its eggs.
+type Risk struct {
+	What string `json:"what"` // tubs or bins, in the singular
+	Of   int    `json:"of"`
+	// ChancePct is the chance in per cent of running out on any day of the season.
+	ChancePct int `json:"chance_pct"`
+	// Worst is the day on which that is most likely.
+	Worst civil.Date `json:"worst,omitempty"`
+	// More of it make the chance at most 1 in 20; 0 where it is that already.
+	More    int `json:"more,omitempty"`
+	MorePct int `json:"more_pct,omitempty"` // the chance with them
+	// Move is the move of one pairing, in days later or earlier, that helps most of
+	// those that were tried; empty where none halves the chance, or nearly.
+	Move     string `json:"move,omitempty"`
+	MoveDays int    `json:"move_days,omitempty"`
+	MovePct  int    `json:"move_pct,omitempty"`
+	// Text says it in words.
+	Text string `json:"text"`
+}
+
+const (
+	playedSeasons = 4000
+	playedSeed    = 1
+	wishedRisk    = 0.05
+	mostMoves     = 24
+)
+
+// movesTried are by how many days a pairing is moved in search of a lower risk.
+var movesTried = []int{-14, -7, 7, 14}
+
+// risks says how likely the room is to run out of tubs and of bins. Places are
+// played as they come, and not as the plan keeps them free.
+func (p *plan) risks() []Risk {
+	g := newGamble(p)
+	if len(g.season.Resources) == 0 || len(g.season.Clutches) == 0 {
+		return nil
+	}
+	o := occupancy.Options{Seasons: playedSeasons, Seed: playedSeed, Workers: 2}
+	risk, err := occupancy.Assess(g.season, o)
+	if err != nil {
+		panic("frogroom: " + err.Error()) // it was built from distributions
+	}
+	var out []Risk
+	for k, short := range risk.Resources {
+		r := Risk{What: short.Name, Of: short.Count, ChancePct: *percent(short.Short.Value()), Worst: short.Worst}
+		if short.Short.Value() > wishedRisk {
+			r.More = short.More(wishedRisk)
+			r.MorePct = *percent(short.With(r.More).Value())
+			g.move(&r, k, o, short)
+		}
+		r.Text = r.words()
+		out = append(out, r)
+	}
+	return out
+}
+
+// gamble is a plan as a season that can be played.
+type gamble struct {
+	*plan
+	season occupancy.Season
+	who    []string // the pairing of each clutch; empty for those that are there
+	tub    int      // place in the resources, -1 for none
+	bin    int
+}
+
+func newGamble(p *plan) *gamble {
+	g := &gamble{plan: p, tub: -1, bin: -1}
+	e := p.room.Collection.Equipment
+	g.season.First, g.season.Days = p.on, max(p.fitted.Problem.Days, 1)
+	if e.TadpoleTubs.Count.Known {
+		g.tub = len(g.season.Resources)
+		g.season.Resources = append(g.season.Resources, occupancy.Resource{Name: timetable.Tub, Count: e.TadpoleTubs.Count.Value})
+	}
+	if e.FrogletBins.Count.Known {
+		g.bin = len(g.season.Resources)
+		g.season.Resources = append(g.season.Resources, occupancy.Resource{Name: timetable.Bin, Count: e.FrogletBins.Count.Value})
+	}
+	for _, one := range p.planned {
+		if n, _ := upTo(p.on, p.room.laid.byPairing[one.ID]); n == 0 {
+			g.pairing(one)
+		}
+	}
+	for _, k := range p.clutches {
+		if c, ok := p.room.Collection.Clutch(k.ID); ok && !k.died() {
+			g.clutch(clutchSpace{room: p.room, b: p.room.of(c.Species), clutch: c, tended: k, on: p.on})
+		}
+	}
+	return g
+}
+
+// pacesPlayed are how many paces of a clutch are told apart.
+const pacesPlayed = 10
+
+// add adds a clutch of which the days of a stage are known for each pace.
+func (g *gamble) add(id, pairing string, b *breeding, comes float64, until civil.Date, day func(development.Stage, float64) civil.Date, young []livingYoung) {
+	room := g.room.space(b.profile)
+	var stays []int
+	if g.tub >= 0 && room.tadpoles > 0 && day(development.Hatched, 0.5).Known() && day(development.OutOfWater, 0.5).Known() {
+		stays = append(stays, g.tub)
+	}
+	if g.bin >= 0 && room.froglets > 0 && day(development.OutOfWater, 0.5).Known() && day(development.SaleReady, 0.5).Known() {
+		stays = append(stays, g.bin)
+	}
+	if len(stays) == 0 || len(young) == 0 {
+		return
+	}
+	var paces []occupancy.Pace
+	for i := range pacesPlayed {
+		u := (float64(i) + 0.5) / pacesPlayed
+		pace := occupancy.Pace{Chance: 1}
+		for _, stay := range stays {
+			from, to, h := development.Hatched, development.OutOfWater, occupancy.Hold{Resource: stay}
+			if stay == g.bin {
+				from, to, h.Until = development.OutOfWater, development.SaleReady, until
+			}
+			h.First = day(from, u)
+			h.Last = max(day(to, u).Add(-1), h.First)
+			pace.Stays = append(pace.Stays, h)
+		}
+		paces = append(paces, pace)
+	}
+	var sizes []occupancy.Size
+	for _, n := range young {
+		size := occupancy.Size{Chance: n.chance}
+		for _, stay := range stays {
+			need := n.tadpoles / room.tadpoles
+			if stay == g.bin {
+				need = n.froglets / float64(room.froglets)
+			}
+			size.Places = append(size.Places, int(math.Ceil(min(need, 1e6)-1e-9)))
+		}
+		sizes = append(sizes, size)
+	}
+	g.season.Clutches = append(g.season.Clutches, occupancy.Clutch{ID: id, Courses: occupancy.Courses(comes, paces, sizes)})
+	g.who = append(g.who, pairing)
+}
+
+// livingYoung is one number of young that a clutch may have.
+type livingYoung struct{ chance, tadpoles, froglets float64 }
+
+// pairing adds a clutch of each dam.
+func (g *gamble) pairing(one planned) {
+	b := g.room.of(one.Species)
+	eggs := b.profile.Breeding.ClutchEggs
+	if !eggs.Known() {
+		return
+	}
+	var young []livingYoung
+	for _, n := range sizes(eggs) {
+		tadpoles := n * b.survival(development.Laid, development.Hatched)
+		if raised := g.raised(one.Pairing); raised > 0 {
+			tadpoles = min(tadpoles, float64(raised))
+		}
+		young = append(young, livingYoung{1, tadpoles, tadpoles * b.survival(development.Hatched, development.OutOfWater)})
+	}
+	day := func(s development.Stage, u float64) civil.Date {
+		if d := b.after[s]; d.Known() {
+			return one.cycle.RainStart.Add(d.Quantile(u))
+		}
+		return 0
+	}
+	for i := range one.Dams {
+		g.add(fmt.Sprintf("%s/%d", one.ID, i+1), one.ID, b, 1-b.stall(), one.ReadyBy, day, young)
+	}
+}
+
+// clutch adds one that is there, with the heads that it has now.
+func (g *gamble) clutch(h clutchSpace) {
+	tadpoles, froglets := h.heads()
+	until := civil.Date(0)
+	if p, ok := g.room.Collection.Pairing(h.clutch.Pairing); ok && p.ReadyBy >= g.on {
+		until = p.ReadyBy
+	}
+	day := func(s development.Stage, u float64) civil.Date {
+		if s == development.SaleReady {
+			return h.leaves(u)
+		}
+		return h.day(s, u)
+	}
+	if day(development.OutOfWater, 1).Known() && day(development.OutOfWater, 0.5) < g.on {
+		tadpoles = 0
+	}
+	g.add(h.ID, "", h.b, 1, until, day, []livingYoung{{1, tadpoles, froglets}})
+}
+
+// move finds the pairing that helps most when it is moved.
+func (g *gamble) move(r *Risk, resource int, o occupancy.Options, short occupancy.Shortage) {
+	var moves []occupancy.Move
+	for k, who := range g.who {
+		one, ok := g.movable(who)
+		if !ok || k > 0 && g.who[k-1] == who {
+			continue // of several dams the first stands for all
+		}
+		for _, days := range movesTried {
+			inTime := days < 0 || !one.ReadyBy.Known()
+			if inTime && one.cycle.Phases[0].Span.First.Add(days) >= g.on && len(moves) < mostMoves {
+				moves = append(moves, occupancy.Move{Clutch: k, Days: days})
+			}
+		}
+	}
+	if len(moves) == 0 {
+		return
+	}
+	tried, err := occupancy.TryMoves(g.season, o, moves)
+	if err != nil {
+		panic("frogroom: " + err.Error())
+	}
+	best := slices.MinFunc(tried, func(a, b occupancy.Moved) int {
+		return cmp.Or(cmp.Compare(a.Resources[resource].Short.Seasons, b.Resources[resource].Short.Seasons), cmp.Compare(abs(a.Days), abs(b.Days)))
+	})
+	if now := best.Resources[resource].Short; now.Value() < 0.75*short.Short.Value() {
+		r.Move, r.MoveDays, r.MovePct = g.who[best.Clutch], best.Days, *percent(now.Value())
+	}
+}
+
+// movable gives a pairing of one dam of which nothing has begun.
+func (g *gamble) movable(id string) (planned, bool) {
+	for _, one := range g.planned {
+		if one.ID == id && len(one.Dams) == 1 && !slices.ContainsFunc(one.cycle.Phases, func(ph season.Dated) bool { return ph.Recorded }) {
+			return one, true
+		}
+	}
+	return planned{}, false
+}
+
+func abs(n int) int { return max(n, -n) }
+
+// words tells a risk.
+func (r Risk) words() string {
+	name := places[r.What][1]
+	if r.ChancePct <= 5 {
+		return fmt.Sprintf("%s run out in fewer than 1 season in 20", name)
+	}
+	text := fmt.Sprintf("%s the %s run out, worst around %s", inSeasons(r.ChancePct), name, r.Worst)
+	if r.More > 0 {
+		text += fmt.Sprintf("; %d more make it %s", r.More, shortly(r.MorePct))
+	}
+	if r.Move != "" {
+		way := "later"
+		if r.MoveDays < 0 {
+			way = "earlier"
+		}
+		text += fmt.Sprintf("; %s %s %s makes it %s", r.Move, inDays(abs(r.MoveDays)), way, shortly(r.MovePct))
+	}
+	return text
+}
+
+// inSeasons says a chance in seasons: "in about 1 season in 7".
+func inSeasons(pct int) string {
+	switch {
+	case pct >= 100:
+		return "in every season"
+	case pct > 50:
+		return fmt.Sprintf("in about %d seasons in 10", tenths(pct))
+	}
+	return fmt.Sprintf("in about 1 season in %d", int(math.Round(100/float64(max(pct, 2)))))
+}
+
+// shortly says it in fewer words: "1 in 7".
+func shortly(pct int) string {
+	switch {
+	case pct >= 100:
+		return "every season still"
+	case pct > 50:
+		return fmt.Sprintf("%d in 10", tenths(pct))
+	case pct < 2:
+		return "less than 1 in 50"
+	}
+	return fmt.Sprintf("1 in %d", int(math.Round(100/float64(pct))))
+}
+
+func tenths(pct int) int { return min(max(int(math.Round(float64(pct)/10)), 6), 9) }
