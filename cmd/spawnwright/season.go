@@ -2,19 +2,24 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
+	"fmt"
+	"os"
+	"os/signal"
 	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
+	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
+	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
 func seasonCommand(a *app) *cobra.Command {
-	w := &wishFlags{}
+	f := &seasonFlags{}
 	c := &cobra.Command{
 		Use:   "season [PAIRING…]",
 		Short: "the dates of every phase of the pairings, and where they clash",
@@ -22,46 +27,30 @@ func seasonCommand(a *app) *cobra.Command {
 start, or backward from the date by which young are to be ready. With --dam and
 --sire it plans a pairing that does not stand in the file.
 
+The pairings share chambers, cooling places, tubs, bins and minutes a day, and are
+moved against each other where the wishes leave a choice; the plan says how good it
+is. --weeks shows it week by week. --announced keeps to the days of a calendar that
+others have already.
+
 It ends with exit code 3 when the pairings cannot run as they are wished, and
-says what is in the way; the dates are printed all the same.`,
+says what is in the way; the dates are printed all the same. Ctrl-C ends the search
+with the best plan so far.`,
 		Example: `  spawnwright season
+  spawnwright season --weeks
   spawnwright season P-27-01 P-27-04
+  spawnwright season --announced season.ics
   spawnwright season --dam AC-14 --sire AC-08,AC-21 --ready-by 2027-09-18
-  spawnwright season --dam AC-14 --sire AC-08 --start 2027-02-20`,
+  spawnwright season --dam AC-14 --sire AC-08 --start 2027-02-20
+  spawnwright season --problem plan.json && spawnwright season --check-plan plan.json`,
 		ValidArgsFunction: a.completePairings(),
 		RunE: func(c *cobra.Command, args []string) error {
-			on, err := a.on()
-			if err != nil {
-				return err
+			if f.check != "" {
+				return a.checkPlan(f.check, c, args)
 			}
-			wish, given, err := w.wish(c.Flags().Changed("certainty"))
-			if err != nil {
-				return err
-			}
-			if given && len(args) > 0 {
-				return usagef("name pairings of the file, or give --dam and --sire, not both")
-			}
-			room, err := a.open()
-			if err != nil {
-				return err
-			}
-			var plan frogroom.Season
-			if given {
-				plan, err = room.SeasonOf(on, wish)
-			} else {
-				plan, err = room.Season(on, args...)
-			}
-			if err != nil {
-				return wishError(err)
-			}
-			return a.showSeason(room, plan)
+			return a.season(f, args, c.Flags().Changed("certainty"))
 		},
 	}
-	c.Flags().StringSliceVar(&w.dams, "dam", nil, "dam of a pairing that is not in the file, an `ANIMAL`, or several in one chamber: A,B")
-	c.Flags().StringSliceVar(&w.sires, "sire", nil, "sire, an `ANIMAL`, or several in one chamber: A,B")
-	c.Flags().StringVar(&w.start, "start", "", "`DATE` on which conditioning begins")
-	c.Flags().StringVar(&w.readyBy, "ready-by", "", "`DATE` by which young are to be sale-ready")
-	c.Flags().IntVar(&w.certainty, "certainty", 80, "how sure the date of --ready-by has to be, 50 to 95 `PERCENT`")
+	f.define(c)
 	for _, name := range []string{"dam", "sire"} {
 		_ = c.RegisterFlagCompletionFunc(name, a.completeAnimals(0))
 	}
@@ -70,59 +59,118 @@ says what is in the way; the dates are printed all the same.`,
 	return c
 }
 
-// wishFlags are the flags of a pairing that is not in the file.
-type wishFlags struct {
-	dams, sires    []string
-	start, readyBy string
-	certainty      int
+// seasonFlags are the flags of the command.
+type seasonFlags struct {
+	wish      wishFlags
+	weeks     bool
+	effort    int
+	announced string
+	problem   string
+	check     string
 }
 
-func (w *wishFlags) wish(certain bool) (_ frogroom.Wish, given bool, err error) {
-	if certain && w.readyBy == "" {
-		return frogroom.Wish{}, false, usagef("--certainty goes with --ready-by; in the file it is certainty_pct")
-	}
-	if len(w.dams) == 0 && len(w.sires) == 0 {
-		if w.start != "" || w.readyBy != "" {
-			return frogroom.Wish{}, false, usagef("--start and --ready-by go with --dam and --sire")
-		}
-		return frogroom.Wish{}, false, nil
-	}
-	out := frogroom.Wish{Dams: w.dams, Sires: w.sires, CertaintyPct: w.certainty}
-	for _, f := range []struct {
-		name, text string
-		to         *civil.Date
-	}{{"--start", w.start, &out.Start}, {"--ready-by", w.readyBy, &out.ReadyBy}} {
-		if f.text == "" {
-			continue
-		}
-		if *f.to, err = civil.Parse(f.text); err != nil {
-			return out, true, usagef("%s: %w", f.name, err)
-		}
-	}
-	return out, true, nil
+func (f *seasonFlags) define(c *cobra.Command) {
+	flags, w := c.Flags(), &f.wish
+	flags.StringSliceVar(&w.dams, "dam", nil, "dam of a pairing that is not in the file, an `ANIMAL`, or several in one chamber: A,B")
+	flags.StringSliceVar(&w.sires, "sire", nil, "sire, an `ANIMAL`, or several in one chamber: A,B")
+	flags.StringVar(&w.start, "start", "", "`DATE` on which conditioning begins")
+	flags.StringVar(&w.readyBy, "ready-by", "", "`DATE` by which young are to be sale-ready")
+	flags.IntVar(&w.certainty, "certainty", 80, "how sure the date of --ready-by has to be, 50 to 95 `PERCENT`")
+	flags.BoolVar(&f.weeks, "weeks", false, "week by week: what to do, what is in the room, what is in use")
+	flags.IntVar(&f.effort, "effort", 1, "how many `TIMES` the usual work to search for a better plan and its proof, 1 to 1000")
+	flags.StringVar(&f.announced, "announced", "", "keep to the days of this earlier calendar `FILE` where that costs less than moving them")
+	flags.StringVar(&f.problem, "problem", "", "also write what was solved, with the plan, to `FILE`, for another solver or --check-plan")
+	flags.StringVar(&f.check, "check-plan", "", "only verify the plan in this `FILE` of --problem, day by day")
 }
 
-// wishError says whether the command was wrong or the file.
-func wishError(err error) error {
-	var wish *frogroom.WishError
-	if errors.As(err, &wish) {
-		return usage(err)
+func (a *app) season(f *seasonFlags, args []string, certain bool) error {
+	on, err := a.on()
+	if err != nil {
+		return err
 	}
-	return unknownID(err)
+	o, err := f.planning(args, certain)
+	if err != nil {
+		return err
+	}
+	room, err := a.open()
+	if err != nil {
+		return err
+	}
+	if o.Announced, err = a.announced(f.announced, room, on); err != nil {
+		return err
+	}
+	ctx, stop := a.interruptible("planning")
+	defer stop()
+	plan, err := room.PlanSeason(ctx, on, o)
+	if err != nil {
+		return wishError(err)
+	}
+	if f.problem != "" {
+		if err := a.writeProblem(f.problem, plan); err != nil {
+			return err
+		}
+	}
+	return a.showSeason(room, plan, f.weeks)
 }
 
-func (a *app) showSeason(room *frogroom.Room, s frogroom.Season) error {
+// planning gives what the flags ask for.
+func (f *seasonFlags) planning(args []string, certain bool) (frogroom.Planning, error) {
+	o := frogroom.Planning{Pairings: args, Effort: f.effort}
+	if f.effort < 1 || f.effort > 1000 {
+		return o, usagef("--effort %d is not from 1 to 1000", f.effort)
+	}
+	wish, given, err := f.wish.wish(certain)
+	switch {
+	case err != nil:
+		return o, err
+	case given && len(args) > 0:
+		return o, usagef("name pairings of the file, or give --dam and --sire, not both")
+	case given:
+		o.Wish = &wish
+	}
+	return o, nil
+}
+
+// announced reads the days of an earlier calendar.
+func (a *app) announced(path string, room *frogroom.Room, on civil.Date) (calendar.Announced, error) {
+	if path == "" {
+		return calendar.Announced{}, nil
+	}
+	earlier, err := earlierCalendar(path, room.Events(on))
+	if err != nil {
+		return calendar.Announced{}, cause(err, func(err error) error { return inputError(fmt.Errorf("--announced %s: %w", path, err)) })
+	}
+	a.inputs = append(a.inputs, path)
+	return earlier.Announced(), nil
+}
+
+// interruptible gives a context that Ctrl-C ends, once; the next one ends the
+// program. On a terminal it says so.
+func (a *app) interruptible(doing string) (context.Context, context.CancelFunc) {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	context.AfterFunc(ctx, stop)
+	if terminal.Is(a.stderr) && !a.quiet {
+		fmt.Fprintln(a.stderr, doing+"; Ctrl-C ends with the best so far")
+	}
+	return ctx, stop
+}
+
+func (a *app) showSeason(room *frogroom.Room, s frogroom.Season, weeks bool) error {
 	var err error
 	if a.format == "table" {
 		var b bytes.Buffer
-		if err = seasonText(&b, room, s); err == nil {
+		if err = seasonText(&b, room, s, weeks); err == nil {
 			err = a.write(b.Bytes())
 		}
 	} else {
+		rows := seasonCSV(s)
+		if weeks {
+			rows = weeksCSV(s)
+		}
 		if a.format == "csv" {
 			a.warn(seasonDoubts(s))
 		}
-		err = a.show("season", s, seasonCSV(s))
+		err = a.show("season", s, rows)
 	}
 	if err == nil && len(s.Conflicts) > 0 {
 		return a.noPlan(s)
@@ -173,27 +221,4 @@ func seasonDoubts(s frogroom.Season) []string {
 		out = append(out, "not checked: "+text)
 	}
 	return out
-}
-
-// seasonCSV has one row for each phase and each stage.
-func seasonCSV(s frogroom.Season) *table.Table {
-	t := &table.Table{Columns: []table.Column{
-		{Name: "pairing"}, {Name: "what"}, {Name: "name"}, {Name: "first"}, {Name: "last"}, {Name: "likely"}, {Name: "latest start"},
-	}}
-	for _, p := range s.Pairings {
-		for _, ph := range p.Phases {
-			t.Add(p.ID, "phase", ph.Name, ph.Span.First.String(), ph.Span.Last.String(), "", dateOrBlank(ph.LatestStart))
-		}
-		for _, st := range p.Stages {
-			t.Add(p.ID, "stage", st.Stage, st.Window.Early.String(), st.Window.Late.String(), st.Window.Likely.String(), "")
-		}
-	}
-	return t
-}
-
-func dateOrBlank(d civil.Date) string {
-	if !d.Known() {
-		return ""
-	}
-	return d.String()
 }

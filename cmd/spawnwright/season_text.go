@@ -3,12 +3,15 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/planner"
+	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
 // named gives animals with their names.
@@ -24,7 +27,7 @@ func named(room *frogroom.Room, ids []string) string {
 }
 
 // seasonText is the plan for the wall.
-func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
+func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season, weeks bool) error {
 	title := "Season"
 	if room.Collection.Keeper != "" {
 		title = room.Collection.Keeper + ", season"
@@ -37,8 +40,19 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 			if t.Outlook < t.Wanted {
 				verdict = "too few even if every one succeeds"
 			}
-			fmt.Fprintf(b, "  %s from %s: a usual clutch brings about %d, together about %d, %s\n",
-				clutches(t.Clutches), strings.Join(t.Pairings, ", "), t.FromEach, t.Outlook, verdict)
+			raised := ""
+			if t.Outlook != t.FromEach*t.Clutches {
+				raised = "those raised of it "
+			}
+			fmt.Fprintf(b, "  %s from %s: a usual clutch brings about %d, %stogether about %d, %s\n",
+				clutches(t.Clutches), strings.Join(t.Pairings, ", "), t.FromEach, raised, t.Outlook, verdict)
+		}
+		if t.ChancePct != nil {
+			fmt.Fprintf(b, "  chance that %d are ready by then, if each of them lays: %d %%; wanted: %d %%", t.Wanted, *t.ChancePct, t.CertaintyPct)
+			if t.OneMorePct != nil && *t.ChancePct < t.CertaintyPct {
+				fmt.Fprintf(b, "; with one more clutch %d %%", *t.OneMorePct)
+			}
+			b.WriteString("\n")
 		}
 		if len(t.LeftOut) > 0 {
 			fmt.Fprintf(b, "  not counted, for it cannot be ready in time or should not be made: %s\n", strings.Join(t.LeftOut, ", "))
@@ -53,21 +67,15 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 	if len(s.Pairings) == 0 && len(s.Over) == 0 {
 		b.WriteString("\nNo pairing stands in the file: write one under pairings, or try one with --dam and --sire.\n")
 	}
-	for _, p := range s.Pairings {
-		fmt.Fprintf(b, "\n%s\n", pairingTitle(room, p))
-		if err := pairingTable(p).Text(b); err != nil {
-			return err
-		}
-		for _, st := range p.Stages {
-			fmt.Fprintf(b, "  %-13s  %s\n", stageName(st.Stage), windowText(st.Window))
-		}
-		for _, f := range p.Findings {
-			fmt.Fprintf(b, "  ! %s\n", f)
-		}
-		for _, w := range p.Warnings {
-			fmt.Fprintf(b, "  ! %s\n", w)
-		}
+	if len(s.LeftOut) > 0 {
+		fmt.Fprintf(b, "\nLeft out, at their cost: %s.\n", strings.Join(s.LeftOut, ", "))
 	}
+	if weeks {
+		weeksText(b, s)
+	} else if err := pairingsText(b, room, s); err != nil {
+		return err
+	}
+	roomText(b, s)
 	if len(s.Conflicts) > 0 {
 		b.WriteString("\nIn the way:\n")
 		for _, c := range s.Conflicts {
@@ -87,19 +95,80 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
 	return nil
 }
 
+// pairingsText is the plan by pairing.
+func pairingsText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error {
+	for _, p := range s.Pairings {
+		fmt.Fprintf(b, "\n%s\n", pairingTitle(room, p))
+		if err := pairingTable(p).Text(b); err != nil {
+			return err
+		}
+		for _, st := range p.Stages {
+			fmt.Fprintf(b, "  %-13s  %s\n", stageName(st.Stage), windowText(st.Window))
+		}
+		for _, text := range slices.Concat(p.Findings, p.Warnings) {
+			fmt.Fprintf(b, "  ! %s\n", text)
+		}
+	}
+	return nil
+}
+
+// roomText tells what the room holds and how likely it runs out of something.
+func roomText(b *bytes.Buffer, s frogroom.Season) {
+	if text := loadsText(s.Peaks, true); text != "" {
+		fmt.Fprintf(b, "\nMost in use or kept free: %s.\n", text)
+	}
+	for i, r := range s.Risks {
+		if i == 0 {
+			b.WriteString("Played with clutches that come as large, as early and as late as they may, if every pairing lays:\n")
+		}
+		fmt.Fprintf(b, "  - %s\n", r.Text)
+	}
+}
+
 // proofText says how good a plan is.
 func proofText(p frogroom.Proof) string {
 	text := "Proven best: no other days in this room come nearer to the wishes.\n"
 	if !p.Best {
-		text = fmt.Sprintf("Not proven best: it is within %.2g %% of the best possible.\n", 100*float64(p.Cost-p.Bound)/float64(p.Cost))
+		text = fmt.Sprintf("Not proven best: it is within %s %% of the best possible.\n", gap(p))
+		if p.Stopped {
+			text = fmt.Sprintf("Stopped, and not proven best: it is within %s %% of the best possible.\n", gap(p))
+		}
 	}
 	if len(p.Moved) > 0 {
 		text += "Not on the days that they would have alone, so that all fit: " + strings.Join(p.Moved, ", ") + ".\n"
 	}
 	if len(p.Kept) > 0 {
-		text += "Not moved, for they have begun, are overdue or cannot be as wished: " + strings.Join(p.Kept, ", ") + ".\n"
+		text += "Not moved, for their rain has begun, they are overdue or cannot be as wished: " + strings.Join(p.Kept, ", ") + ".\n"
+	}
+	for i, c := range p.Changed {
+		if i == 0 {
+			text += "Announced days that are others now:\n"
+		}
+		text += "  - " + changedText(c) + "\n"
 	}
 	return text
+}
+
+// gap is by how much a plan may be from the best, in per cent, rounded up so that
+// it is true.
+func gap(p frogroom.Proof) string {
+	pct := 100 * float64(p.Cost-p.Bound) / float64(max(p.Cost, 1))
+	if pct >= 10 {
+		return fmt.Sprintf("%.0f", math.Ceil(pct))
+	}
+	return fmt.Sprintf("%.1f", math.Ceil(10*pct)/10)
+}
+
+// changedText tells of an announced day that was moved.
+func changedText(c timetable.Changed) string {
+	what := c.Phase + " begins"
+	if c.Phase == planner.End {
+		what = "the cycle is over"
+	}
+	if !c.To.Known() {
+		return fmt.Sprintf("%s: %s: was %s, and is left out", c.Pairing, what, weekday(c.From))
+	}
+	return fmt.Sprintf("%s: %s: was %s, now %s", c.Pairing, what, weekday(c.From), weekday(c.To))
 }
 
 func pairingTitle(room *frogroom.Room, p frogroom.PlannedPairing) string {

@@ -1,6 +1,7 @@
 package frogroom
 
 import (
+	"context"
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
@@ -25,9 +26,15 @@ import (
 // Pairings that are over are among them, those that cannot be planned are not;
 // [Room.Season] names these.
 func (r *Room) Events(on civil.Date) calendar.Calendar {
+	return r.PlanEvents(context.Background(), on, Planning{})
+}
+
+// PlanEvents is [Room.Events] with more to say about the planning. Its pairings are
+// always all of the file.
+func (r *Room) PlanEvents(ctx context.Context, on civil.Date, o Planning) calendar.Calendar {
 	mustKnow(on)
 	name := r.calendarID()
-	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.plan(on, r.allPairings()))}
+	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.planWith(ctx, on, o, r.allPairings()))}
 }
 
 // calendarID says which calendar this room has.

@@ -118,9 +118,9 @@ type Planning struct {
 	// Effort is how many times the usual work is done to find a better plan and to
 	// prove it; below 1 means 1. The same effort gives the same plan.
 	Effort int
-	// Announced are the first days of events that others were told, by the UID
-	// that they have in a calendar. The plan keeps them where it can.
-	Announced map[string]civil.Date
+	// Announced are the days of an earlier calendar. The plan keeps those of the
+	// phases where that costs less than moving them.
+	Announced calendar.Announced
 }
 
 // PlanSeason is [Room.Season] and [Room.SeasonOf] with more to say about the
@@ -155,12 +155,12 @@ func (r *Room) PlanSeason(ctx context.Context, on civil.Date, o Planning) (Seaso
 
 // announced gives the days of the phases of a pairing that others were told.
 func (o Planning) announced(r *Room, p *collection.Pairing) map[string]civil.Date {
-	if len(o.Announced) == 0 || !r.written(p) {
+	if !r.written(p) {
 		return nil
 	}
 	told := make(map[string]civil.Date)
 	look := func(name, event string) {
-		if day, ok := o.Announced[calendar.UID(r.calendarID(), key("pairing", p.ID, event))]; ok {
+		if day, ok := o.Announced.Day(calendar.UID(r.calendarID(), key("pairing", p.ID, event))); ok {
 			told[name] = day
 		}
 	}

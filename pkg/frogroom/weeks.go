@@ -44,7 +44,7 @@ const mostSeasonWeeks = 104
 // weeks gives the season by week, from today to the last on which something is to
 // be done.
 func (p *plan) weeks() []Week {
-	w := &weekly{plan: p, first: p.on.Add(-(int(p.on.Weekday()) + 6) % 7)}
+	w := &weekly{plan: p, first: p.on.Add(-(int(p.on.Weekday()) + 6) % 7), weeks: []Week{}}
 	for _, one := range p.planned {
 		w.pairing(one)
 	}

@@ -12,6 +12,9 @@ import (
 type Conflict struct {
 	planner.Conflict
 
+	// Stopped: the search was ended before there was a plan, and nothing is known of
+	// the pairings but that they are in none.
+	Stopped bool
 	// Resource is what runs short: more of it is a cure. It is empty where nothing
 	// does. Count is how many there are, and Days are those from the first to the
 	// last on which there would be too few if each had the days that it would have
@@ -36,14 +39,20 @@ func (f *fitting) conflict(p planner.Problem, plan planner.Plan) *Conflict {
 	q := p
 	q.Chains = f.suspects(p, plan)
 	c, ok := planner.Smallest(f.ctx, q, o)
-	if !ok {
-		// A search among fewer, or another one, found a plan for all of them.
-		for _, k := range missing(p, plan) {
-			c.Chains = append(c.Chains, p.Chains[k].ID)
-		}
+	if !ok { // a search among fewer, or another one, found a plan for all of them
+		c.Chains = f.stopped(p, plan).Chains
 	}
 	f.short(q, &c, o)
 	return f.told(p, c)
+}
+
+// stopped names the pairings that have no place yet.
+func (f *fitting) stopped(p planner.Problem, plan planner.Plan) *Conflict {
+	c := &Conflict{Stopped: true}
+	for _, k := range missing(p, plan) {
+		c.Chains = append(c.Chains, p.Chains[k].ID)
+	}
+	return c
 }
 
 // missing gives the chains that must be planned and found no place.

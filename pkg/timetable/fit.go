@@ -114,7 +114,11 @@ func (f *fitting) plan() Timetable {
 		}
 	}
 	t.Season = f.alone
-	t.Conflict = f.conflict(t.Problem, t.Plan)
+	if f.ctx.Err() != nil {
+		t.Conflict = f.stopped(t.Problem, t.Plan)
+	} else {
+		t.Conflict = f.conflict(t.Problem, t.Plan)
+	}
 	t.Plan.Cycles = f.asAlone()
 	return t
 }
