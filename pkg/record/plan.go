@@ -29,7 +29,7 @@ func (b *Book) Plan(e Edit) (*Plan, error) {
 	}
 	p := &Plan{Edit: e, Text: apply(b.text.data, changes)}
 	p.Lines = linesOf(p.Text, changes)
-	r := b.readBack(e, changes)
+	r := b.readBack(e, changes, nil)
 	if r.new == nil {
 		return nil, &InvalidError{fresh(r.after, r.before), p.Lines}
 	}

@@ -11,7 +11,8 @@ type reading struct {
 	before, after strictyaml.Diagnostics
 }
 
-// readBack reads the text with the changes of e in it. Of a large file it reads
+// readBack reads the text with the changes of e in it; taken has how many entries
+// of a list go away. Of a large file it reads
 // a text in which the entries that have nothing to do with e are empty lines,
 // once with the changes and once without. That is as good as reading all: an
 // entry of a list with dashes begins in a line of its own, where the parser
@@ -19,11 +20,11 @@ type reading struct {
 // leaving one out changes nothing else, and nothing that is added behind the
 // last one changes those before it. Should that text not be right by itself, the
 // whole file is read.
-func (b *Book) readBack(e Edit, changes []change) reading {
+func (b *Book) readBack(e Edit, changes []change, taken map[string]int) reading {
 	r := reading{old: b.Collection, before: b.problems}
 	var cuts []change
 	if len(b.text.data) > b.window {
-		cuts = b.cuts(b.around(e))
+		cuts = b.cuts(b.around(e, taken))
 		if r.old, r.before = collection.Read(b.file, apply(b.text.data, cuts)); r.old == nil {
 			r.old, r.before, cuts = b.Collection, b.problems, nil
 		}

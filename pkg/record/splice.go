@@ -34,25 +34,35 @@ func (e *Edit) additions() []addition {
 // splice gives the changes of the text that bring the additions into it, in the
 // order of the file.
 func (b *Book) splice(list []addition) ([]change, error) {
-	var changes []change
-	ends := "" // the line end that is missing at the end of the file
-	if last := len(b.text.starts); len(b.text.line(last)) > 0 {
-		ends = b.text.breakOf(1)
-	}
+	var changes, sections []change
 	for _, a := range list {
 		some, err := b.insert(a)
 		if err != nil {
 			return nil, b.unsafe(err, list)
 		}
-		for i := range some {
-			if some[i].from == len(b.text.data) && b.outline.Flow == false {
-				some[i].text, ends = ends+some[i].text, ""
-			}
+		if _, there := b.outline.Section(a.section); there {
+			changes = append(changes, some...)
+		} else {
+			sections = append(sections, some...)
 		}
-		changes = append(changes, some...)
 	}
+	// Where they meet, what goes into a list comes before the key of another.
+	changes = append(changes, sections...)
 	slices.SortStableFunc(changes, func(x, y change) int { return x.from - y.from })
+	b.endLastLine(changes)
 	return changes, nil
+}
+
+// endLastLine adds the line end that is missing at the end of the file to the
+// first change that comes behind it.
+func (b *Book) endLastLine(changes []change) {
+	last := len(b.text.starts)
+	for i := range changes {
+		if changes[i].from == len(b.text.data) && len(b.text.line(last)) > 0 && !b.outline.Flow {
+			changes[i].text = b.text.breakOf(1) + changes[i].text
+			return
+		}
+	}
 }
 
 // place is where something cannot be done, and why.

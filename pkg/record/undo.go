@@ -2,7 +2,6 @@ package record
 
 import (
 	"bytes"
-	"slices"
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/collection"
@@ -21,41 +20,35 @@ func (b *Book) Undo() (*Plan, error) {
 	}
 	last := c.Diary[len(c.Diary)-1]
 	e := Edit{Entry: Entry{Entry: last}}
-	counts := []struct {
-		section string
-		count   int
-	}{{"animals", 0}, {"clutches", 0}, {"diary", 1}}
+	taken := map[string]int{"diary": 1}
 	switch {
 	case last.Clutch != "" && marked(last.Note, laidNote):
 		k := c.Clutches[len(c.Clutches)-1]
 		if k.ID != last.Clutch || k.Laid != last.On {
 			return nil, refuse("take the entry away by hand", "clutch %s, which came with the last entry, is not the last of its list, or was laid on another day", last.Clutch)
 		}
-		e.Clutch, counts[1].count = &k, 1
+		e.Clutch, taken["clutches"] = &k, 1
 	case last.HeldBack > 0:
 		e.Animals = b.held(last)
 		if e.Animals == nil {
 			return nil, refuse("take it away by hand", "the last entry holds young of %s back, but it is not clear which animals came with it", last.Clutch)
 		}
-		counts[0].count = len(e.Animals)
+		taken["animals"] = len(e.Animals)
 	}
 	p := &Plan{Edit: e, Undone: true}
 	var changes []change
-	for _, take := range counts {
-		if take.count == 0 {
+	for _, s := range b.outline.Sections {
+		if taken[s.Key] == 0 {
 			continue
 		}
-		s, _ := c.Outline().Section(take.section)
-		gone, lines, err := b.remove(s, take.count)
+		gone, lines, err := b.remove(s, taken[s.Key])
 		if err != nil {
 			return nil, err
 		}
 		changes, p.Lines = append(changes, gone), append(p.Lines, lines...)
 	}
-	slices.SortFunc(changes, func(x, y change) int { return x.from - y.from })
-	slices.SortStableFunc(p.Lines, func(x, y Line) int { return x.Number - y.Number })
 	p.Text = apply(b.text.data, changes)
-	r := b.readBack(e, changes)
+	r := b.readBack(e, changes, taken)
 	if r.new == nil {
 		return nil, &InvalidError{fresh(r.after, r.before), p.Lines}
 	}

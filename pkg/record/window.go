@@ -12,13 +12,18 @@ import (
 type kept struct {
 	animals, clutches map[string]bool
 	stubs             map[string]bool // animals of which only the ends of a life are of interest
+	tail              map[string]int  // of each list, how many entries stay at its end
 }
 
 // around gives the records that e names, the young and the clutches of these
 // and theirs, as far as an order of dates reaches, with records whose ids look
-// like new ones. What these come from is kept as well, as stubs.
-func (b *Book) around(e Edit) kept {
-	k := kept{make(map[string]bool), make(map[string]bool), make(map[string]bool)}
+// like new ones. What these come from is kept as well, as stubs, and the ends of
+// the lists, with the entry before those that are taken away.
+func (b *Book) around(e Edit, taken map[string]int) kept {
+	k := kept{make(map[string]bool), make(map[string]bool), make(map[string]bool), make(map[string]int)}
+	for _, list := range [...]string{"animals", "clutches", "diary"} {
+		k.tail[list] = taken[list] + 1
+	}
 	k.animals[e.Entry.Animal], k.clutches[e.Entry.Clutch] = true, true
 	if e.Clutch != nil {
 		k.add(e.Clutch.Dams, e.Clutch.Sires)
@@ -91,35 +96,29 @@ func (b *Book) ascend(k kept) {
 			}
 		}
 	}
-	last := len(c.Animals) - 1
 	for i := range c.Animals {
-		if a := &c.Animals[i]; k.animals[a.ID] || i == last {
+		if a := &c.Animals[i]; k.animals[a.ID] || len(c.Animals)-i <= k.tail["animals"] {
 			k.clutches[a.Clutch] = true
 			stub(a.Dams, a.Sires)
 		}
 	}
-	last = len(c.Clutches) - 1
+	for _, e := range c.Diary[max(len(c.Diary)-k.tail["diary"], 0):] {
+		k.clutches[e.Clutch], k.stubs[e.Animal] = true, true
+	}
 	for i := range c.Clutches {
-		if l := &c.Clutches[i]; k.clutches[l.ID] || i == last {
+		if l := &c.Clutches[i]; k.clutches[l.ID] || len(c.Clutches)-i <= k.tail["clutches"] {
 			stub(l.Dams, l.Sires)
 		}
 	}
 	for i := range c.Pairings {
 		stub(c.Pairings[i].Dams, c.Pairings[i].Sires)
 	}
-	if n := len(c.Diary); n > 0 { // the last entry stays as well
-		stub([]string{c.Diary[n-1].Animal})
-		if l, ok := c.Clutch(c.Diary[n-1].Clutch); ok {
-			k.clutches[l.ID] = true
-			stub(l.Dams, l.Sires)
-		}
-	}
 }
 
 // cuts turns the entries of lists with dashes that are not kept into empty
 // lines, so that all others keep their lines, and animals of which only a stub
-// is kept into one line. The last one of each list stays, for what is added
-// comes right behind it.
+// is kept into one line. The end of each list stays, for what is added comes
+// right behind it.
 func (b *Book) cuts(k kept) []change {
 	c := b.Collection
 	var cuts []change
@@ -130,16 +129,16 @@ func (b *Book) cuts(k kept) []change {
 		none := func(int) string { return "" }
 		switch s.Key {
 		case "animals":
-			cuts = b.cut(cuts, s, func(i int) bool { return k.animals[c.Animals[i].ID] }, func(i int) string {
+			cuts = b.cut(cuts, s, k.tail[s.Key], func(i int) bool { return k.animals[c.Animals[i].ID] }, func(i int) string {
 				if !k.stubs[c.Animals[i].ID] {
 					return ""
 				}
 				return strings.Repeat(" ", s.Value.Column-1) + "- " + braces(stubItem(&c.Animals[i]), false)
 			})
 		case "clutches":
-			cuts = b.cut(cuts, s, func(i int) bool { return k.clutches[c.Clutches[i].ID] }, none)
+			cuts = b.cut(cuts, s, k.tail[s.Key], func(i int) bool { return k.clutches[c.Clutches[i].ID] }, none)
 		case "diary":
-			cuts = b.cut(cuts, s, func(i int) bool {
+			cuts = b.cut(cuts, s, k.tail[s.Key], func(i int) bool {
 				e := &c.Diary[i]
 				return e.Place == "" && (e.Pairing != "" || k.animals[e.Animal] && e.Animal != "" || k.clutches[e.Clutch] && e.Clutch != "")
 			}, none)
@@ -148,17 +147,18 @@ func (b *Book) cuts(k kept) []change {
 	return cuts
 }
 
-// cut adds the entries of a list that are not kept to cuts, neighbours as one,
-// with what stands in their place.
-func (b *Book) cut(cuts []change, s collection.Section, keep func(i int) bool, instead func(i int) string) []change {
-	for i := 0; i+1 < len(s.Items); i++ {
+// cut adds the entries of a list but its last ones that are not kept to cuts,
+// neighbours as one, with what stands in their place.
+func (b *Book) cut(cuts []change, s collection.Section, tail int, keep func(i int) bool, instead func(i int) string) []change {
+	end := len(s.Items) - tail
+	for i := 0; i < end; i++ {
 		if keep(i) {
 			continue
 		}
 		var place strings.Builder
 		line := b.dash(s, i)
 		c := change{from: b.text.start(line)}
-		for ; i+1 < len(s.Items) && !keep(i); i++ {
+		for ; i < end && !keep(i); i++ {
 			next := b.dash(s, i+1)
 			place.WriteString(instead(i) + strings.Repeat("\n", next-line))
 			line = next
