@@ -10,51 +10,107 @@ import (
 	"github.com/spf13/cobra"
 
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/lineage"
 )
 
+// lineageFlags are the flags of lineage.
+type lineageFlags struct {
+	ancestors, descendants, pair, living, families bool
+	parents                                        tableFlags
+}
+
 func lineageCommand(a *app) *cobra.Command {
-	var ancestors, descendants bool
-	var parents tableFlags
+	var f lineageFlags
 	c := &cobra.Command{
 		Use:   "lineage [ANIMAL…]",
 		Short: "the family tree as a graph, drawn when Graphviz is installed",
 		Long: `lineage writes the ancestors and descendants of the animals that are named, or
 of all, as Graphviz DOT. With -o and a name that ends in .svg, .png or .pdf it
-runs the program dot of Graphviz to draw it.`,
+runs the program dot of Graphviz to draw it.
+
+With --pair it draws the young that two animals would have, with their ancestors.
+With --families the young of a mating that have no young themselves stand in one
+box; from 1000 animals on they do so in any case.`,
 		Example: `  spawnwright lineage -o tree.svg
-  spawnwright lineage --ancestors AC-22 > ac-22.dot`,
+  spawnwright lineage --ancestors AC-22 > ac-22.dot
+  spawnwright lineage --pair AC-22 AC-26 -o young.svg
+  spawnwright lineage --living --families --format mermaid`,
 		ValidArgsFunction: a.completeAnimals(0),
 		RunE: func(_ *cobra.Command, args []string) error {
-			if (ancestors || descendants) && len(args) == 0 {
-				return usagef("name the animals whose ancestors or descendants to show")
+			if err := f.check(a, args); err != nil {
+				return err
 			}
 			on, err := a.on()
 			if err != nil {
 				return err
 			}
-			ancestry, err := a.ancestry(&parents)
+			ancestry, err := a.ancestry(&f.parents)
 			if err != nil {
 				return err
 			}
-			direction := frogroom.Both
-			switch {
-			case ancestors && !descendants:
-				direction = frogroom.Ancestors
-			case descendants && !ancestors:
-				direction = frogroom.Descendants
-			}
-			dot, err := ancestry.Lineage(on, direction, args...)
+			drawing, err := ancestry.Lineage(on, f.wish(args))
 			if err != nil {
 				return unknownID(err)
 			}
-			return a.draw(dot)
+			a.noteSize(drawing, f.families)
+			if a.format == "mermaid" {
+				return a.write([]byte(drawing.Mermaid()))
+			}
+			return a.draw(drawing.DOT())
 		},
 	}
-	c.Flags().BoolVar(&ancestors, "ancestors", false, "only ancestors of the animals that are named")
-	c.Flags().BoolVar(&descendants, "descendants", false, "only descendants of the animals that are named")
-	parents.register(c)
+	flags := c.Flags()
+	flags.BoolVar(&f.ancestors, "ancestors", false, "only ancestors of the animals that are named")
+	flags.BoolVar(&f.descendants, "descendants", false, "only descendants of the animals that are named")
+	flags.BoolVar(&f.pair, "pair", false, "the young that the two animals that are named would have, and its ancestors")
+	flags.BoolVar(&f.living, "living", false, "leave out the animals that died or left")
+	flags.BoolVar(&f.families, "families", false, "young without young of their own in one box for each mating")
+	f.parents.register(c)
+	a.formatFlag(c, "dot", "mermaid")
 	a.outFlag(c)
 	return c
+}
+
+// check finds flags that do not go together.
+func (f *lineageFlags) check(a *app, args []string) error {
+	switch {
+	case f.pair && len(args) != 2:
+		return usagef("--pair takes two animals, such as --pair AC-22 AC-26, but got %d", len(args))
+	case f.pair && (f.ancestors || f.descendants):
+		return usagef("--pair shows all ancestors of the young; leave out --ancestors and --descendants")
+	case (f.ancestors || f.descendants) && len(args) == 0:
+		return usagef("name the animals whose ancestors or descendants to show")
+	case a.format == "mermaid" && a.draws():
+		return usagef("-o %s: Mermaid is a text; name it .mmd, or leave out --format mermaid to have a picture drawn", a.out)
+	}
+	return nil
+}
+
+func (f *lineageFlags) wish(args []string) frogroom.LineageWish {
+	w := frogroom.LineageWish{IDs: args, Pair: f.pair, Living: f.living, Families: f.families}
+	switch {
+	case f.ancestors && !f.descendants:
+		w.Direction = frogroom.Ancestors
+	case f.descendants && !f.ancestors:
+		w.Direction = frogroom.Descendants
+	}
+	return w
+}
+
+// manyBoxes is from how many boxes Graphviz takes long.
+const manyBoxes = 2000
+
+// noteSize says what was put together to keep the graph drawable, and when it
+// will take long all the same.
+func (a *app) noteSize(d *lineage.Drawing, asked bool) {
+	var notes []string
+	if d.Families > 0 && !asked {
+		notes = append(notes, fmt.Sprintf("%d animals are many: %d of them, without young of their own, stand in %d boxes for their families", d.Animals, d.Collapsed, d.Families))
+	}
+	if d.Boxes() > manyBoxes {
+		notes = append(notes, fmt.Sprintf("%d boxes may take Graphviz minutes; name animals to draw fewer, or leave out those that are gone with --living", d.Boxes()))
+	}
+	a.warn(notes)
 }
 
 // draw writes the graph, as a picture when -o asks for one. Without Graphviz

@@ -277,7 +277,7 @@ func TestUnknownAnimal(t *testing.T) {
 	_, pair := r.Ancestry.Pair("A", "nobody")
 	_, pairB := r.Ancestry.Pair("AA", "A")
 	_, relatives := r.Ancestry.Relatives("nobody", 0)
-	_, lineage := r.Lineage(day("2027-01-01"), frogroom.Both, "A", "nobody")
+	_, lineage := r.Lineage(day("2027-01-01"), frogroom.LineageWish{IDs: []string{"A", "nobody"}})
 	for _, err := range []error{pair, pairB, relatives, lineage} {
 		var unknown *frogroom.UnknownAnimalError
 		require.ErrorAs(t, err, &unknown)
@@ -325,9 +325,9 @@ func TestPlainTable(t *testing.T) {
 	relatives, err := a.Relatives("K", 0)
 	require.NoError(t, err)
 	assert.Len(t, relatives, 2)
-	dot, err := a.Lineage(0, frogroom.Ancestors, "K")
+	dot, err := a.Lineage(0, frogroom.LineageWish{Direction: frogroom.Ancestors, IDs: []string{"K"}})
 	require.NoError(t, err)
-	assert.Contains(t, dot, `animal-A`)
+	assert.Contains(t, dot.DOT(), `animal-A`)
 
 	empty, err := readTable("id,sire,dam\n")
 	require.NoError(t, err)

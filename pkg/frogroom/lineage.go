@@ -6,6 +6,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/lineage"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
 // Direction says which relatives of an animal a graph shows.
@@ -18,27 +19,35 @@ const (
 	Descendants                  // descendants only
 )
 
-// Lineage gives the graph of these animals and their relatives as Graphviz DOT;
-// with no animals, of all. Those that died or left by on are drawn as gone. It
-// panics when there is no such direction. The error is an *[UnknownAnimalError].
-func (r *Room) Lineage(on civil.Date, direction Direction, ids ...string) (string, error) {
-	return r.Ancestry.Lineage(on, direction, ids...)
+// LineageWish says what a picture of descent shows.
+type LineageWish struct {
+	IDs       []string  // whose relatives; none for all animals
+	Direction Direction // which relatives
+	// Pair shows the young that the two animals of IDs would have, one of them, with
+	// all its ancestors. The direction makes no difference.
+	Pair     bool
+	Living   bool // without those that died or left
+	Families bool // young that have no young themselves in one box for each mating
+}
+
+// Lineage gives the picture of these animals and their relatives, to be written
+// for Graphviz or Mermaid. Those that died or left by on are drawn as gone. It
+// panics when there is no such direction, or when a pair is not two animals. The
+// error is an *[UnknownAnimalError].
+func (r *Room) Lineage(on civil.Date, w LineageWish) (*lineage.Drawing, error) {
+	return r.Ancestry.Lineage(on, w)
 }
 
 // Lineage is [Room.Lineage] for any pedigree. An unknown day stands for the end
 // of the records; in a plain table nobody is gone.
-func (a *Ancestry) Lineage(on civil.Date, direction Direction, ids ...string) (string, error) {
-	numbers := make([]int, len(ids))
-	for k, id := range ids {
+func (a *Ancestry) Lineage(on civil.Date, w LineageWish) (*lineage.Drawing, error) {
+	numbers := make([]int, len(w.IDs))
+	for k, id := range w.IDs {
 		i, err := a.number(id)
 		if err != nil {
-			return "", err
+			return nil, err
 		}
 		numbers[k] = i
-	}
-	view := direction.of(numbers)
-	if len(ids) == 0 {
-		view = lineage.Everything()
 	}
 	animals := make([]lineage.Animal, a.Pedigree.Len())
 	for i := range animals {
@@ -49,7 +58,40 @@ func (a *Ancestry) Lineage(on civil.Date, direction Direction, ids ...string) (s
 			Gone: status == collection.Died || status == collection.Left,
 		}
 	}
-	return lineage.DOT(a.Pedigree, animals, view), nil
+	p, view := a.Pedigree, w.Direction.of(numbers)
+	switch {
+	case w.Pair:
+		p = a.withYoungOf(numbers)
+		animals = append(animals, lineage.Animal{Expected: true})
+		view = lineage.Ancestors(p.Len() - 1)
+	case len(w.IDs) == 0:
+		view = lineage.Everything()
+	}
+	if w.Living {
+		view = view.Living()
+	}
+	if w.Families {
+		view = view.Families()
+	}
+	return lineage.Draw(p, animals, view), nil
+}
+
+// withYoungOf gives the pedigree with a young of a pair. No id of a collection
+// has a comma; in a plain table one is added until the name is free.
+func (a *Ancestry) withYoungOf(pair []int) *pedigree.Pedigree {
+	if len(pair) != 2 {
+		panic(fmt.Sprintf("frogroom: a pair of %d animals", len(pair)))
+	}
+	one, other := a.Pedigree.ID(pair[0]), a.Pedigree.ID(pair[1])
+	id := fmt.Sprintf("young of %s, %s", one, other)
+	for _, taken := a.Pedigree.Index(id); taken; _, taken = a.Pedigree.Index(id) {
+		id += ","
+	}
+	p, err := a.Pedigree.Grow([]pedigree.Record{{ID: id, Sire: one, Dam: other}})
+	if err != nil {
+		panic("frogroom: a young of two known animals does not fit into the pedigree: " + err.Error())
+	}
+	return p
 }
 
 func (d Direction) of(animals []int) lineage.View {

@@ -31,13 +31,13 @@ func TestLineage(t *testing.T) {
 		{"two at once", frogroom.Ancestors, "K Z", "A B D K Z"},
 		{"one twice", frogroom.Ancestors, "Z Z", "Z"},
 	} {
-		dot, err := r.Lineage(day("2027-01-01"), row.direction, strings.Fields(row.of)...)
+		dot, err := r.Lineage(day("2027-01-01"), frogroom.LineageWish{Direction: row.direction, IDs: strings.Fields(row.of)})
 		require.NoError(t, err)
 		for _, id := range strings.Fields("A B D E K L Z") {
-			assert.Equal(t, strings.Contains(row.want, id), strings.Contains(dot, `"animal-`+id+`"`), "%s: %s", row.name, id)
+			assert.Equal(t, strings.Contains(row.want, id), strings.Contains(dot.DOT(), `"animal-`+id+`"`), "%s: %s", row.name, id)
 		}
 	}
-	assert.PanicsWithValue(t, "frogroom: no such direction: 7", func() { _, _ = r.Lineage(day("2027-01-01"), 7, "K") })
+	assert.PanicsWithValue(t, "frogroom: no such direction: 7", func() { _, _ = r.Lineage(day("2027-01-01"), frogroom.LineageWish{Direction: 7, IDs: []string{"K"}}) })
 }
 
 // TestWhoIsGone: the dead and those that left are drawn as gone from that day
@@ -48,13 +48,13 @@ animals:
   - {id: A, species: hyla-cinerea, acquired: 2024-01-01, died: 2026-01-01}
 `)
 	graph := func(on string) string {
-		dot, err := r.Lineage(day(on), frogroom.Both)
+		dot, err := r.Lineage(day(on), frogroom.LineageWish{})
 		require.NoError(t, err)
-		return dot
+		return dot.DOT()
 	}
 	assert.Equal(t, graph("2020-01-01"), graph("2025-12-31"))
 	assert.NotEqual(t, graph("2025-12-31"), graph("2026-01-01"))
-	unknown, err := r.Lineage(0, frogroom.Both)
+	unknown, err := r.Lineage(0, frogroom.LineageWish{})
 	require.NoError(t, err)
-	assert.Equal(t, graph("2026-01-01"), unknown, "an unknown day is the end of the records")
+	assert.Equal(t, graph("2026-01-01"), unknown.DOT(), "an unknown day is the end of the records")
 }

@@ -126,7 +126,7 @@ func TestEmptyCollection(t *testing.T) {
 	assert.Equal(t, "frog room", c.Name)
 	assert.Zero(t, frogroom.Extent(c))
 	assert.Empty(t, messages(r.Check(on), strictyaml.Warning))
-	dot, err := r.Lineage(on, frogroom.Both)
+	dot, err := r.Lineage(on, frogroom.LineageWish{})
 	require.NoError(t, err)
-	assert.Contains(t, dot, "digraph")
+	assert.Contains(t, dot.DOT(), "digraph")
 }

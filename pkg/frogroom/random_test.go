@@ -73,8 +73,8 @@ func askAll(t asker, r *frogroom.Room, on civil.Date) map[string]string {
 	keep("season", s, err)
 	keep("agenda", r.Agenda(on, 30), nil)
 	keep("events", r.Events(on), nil)
-	dot, err := r.Lineage(on, frogroom.Both)
-	keep("lineage", dot, err)
+	dot, err := r.Lineage(on, frogroom.LineageWish{})
+	keep("lineage", dot.DOT()+dot.Mermaid(), err)
 	keep("profiles", len(r.Profiles()), nil)
 	for i, k := range r.Collection.Clutches {
 		if i > 0 {
@@ -99,8 +99,8 @@ func askAll(t asker, r *frogroom.Room, on civil.Date) map[string]string {
 			pair, err := r.Ancestry.Pair(x.ID, y.ID)
 			keep(x.ID+" and "+y.ID, pair, err)
 		}
-		dot, err := r.Lineage(on, frogroom.Ancestors, x.ID)
-		keep("ancestors of "+x.ID, dot, err)
+		dot, err := r.Lineage(on, frogroom.LineageWish{Direction: frogroom.Ancestors, IDs: []string{x.ID}})
+		keep("ancestors of "+x.ID, dot.DOT(), err)
 	}
 	return answers
 }

@@ -29,4 +29,13 @@ type Animal struct {
 	Clutch string // id of the clutch that it came from
 	Line   string
 	Gone   bool // died or left
+	// Expected is what a pair would have: its id says so, and it has no sex.
+	Expected bool
+}
+
+func (a Animal) sexOrNone() string {
+	if a.Expected {
+		return ""
+	}
+	return a.Sex.String()
 }

@@ -10,8 +10,8 @@ import (
 	"github.com/emicklei/dot"
 )
 
-// drawAnimals draws the boxes, a row for each generation.
-func (d *drawing) drawAnimals() {
+// drawBoxes draws the boxes, a row for each generation.
+func (d *dotWriter) drawBoxes() {
 	rows := map[int][]int{}
 	for i, shown := range d.shown {
 		if shown {
@@ -31,12 +31,17 @@ func (d *drawing) drawAnimals() {
 		row.Attr("rank", "same")
 		row.Delete("label")
 		for _, i := range rows[g] {
-			d.drawAnimal(row, i)
+			switch f := d.inFamily[i]; {
+			case f == nil:
+				d.drawAnimal(row, i)
+			case f.young[0] == i:
+				d.drawFamily(row, f)
+			}
 		}
 	}
 }
 
-func (d *drawing) drawAnimal(row *dot.Graph, i int) {
+func (d *dotWriter) drawAnimal(row *dot.Graph, i int) {
 	a := d.animals[i]
 	id := d.pedigree.ID(i)
 	n := row.Node(fmt.Sprintf("animal-%07d", i))
@@ -48,8 +53,12 @@ func (d *drawing) drawAnimal(row *dot.Graph, i int) {
 	n.Attr("fontsize", "11")
 	n.Attr("margin", "0.12,0.06")
 	n.Attr("fillcolor", d.ground(i))
+	d.inbred(i)
 	style, width := "rounded,filled", "1"
 	switch {
+	case a.Expected:
+		style += ",dashed"
+		d.used.young = true
 	case a.Gone:
 		n.Attr("color", "gray60")
 		n.Attr("fontcolor", "gray35")
@@ -73,10 +82,13 @@ func (d *drawing) drawAnimal(row *dot.Graph, i int) {
 }
 
 // words gives the lines in the box of animal i.
-func (d *drawing) words(i int) []string {
+func (d *Drawing) words(i int) []string {
 	a := d.animals[i]
 	id := d.pedigree.ID(i)
 	lines := []string{id, a.Sex.String()}
+	if a.Expected {
+		lines = lines[:1]
+	}
 	if a.Name != "" {
 		lines = []string{a.Name, id + ", " + a.Sex.String()}
 	}
@@ -95,11 +107,11 @@ func (d *drawing) words(i int) []string {
 }
 
 // tooltip gives all that is known of animal i in one line.
-func (d *drawing) tooltip(i int) string {
+func (d *Drawing) tooltip(i int) string {
 	a := d.animals[i]
 	parts := []string{d.pedigree.ID(i)}
 	for _, part := range []struct{ before, text string }{
-		{"", a.Name}, {"", a.Sex.String()}, {"line ", a.Line}, {"clutch ", a.Clutch},
+		{"", a.Name}, {"", a.sexOrNone()}, {"line ", a.Line}, {"clutch ", a.Clutch},
 	} {
 		if part.text != "" {
 			parts = append(parts, part.before+part.text)
@@ -112,25 +124,34 @@ func (d *drawing) tooltip(i int) string {
 	return strings.Join(parts, ", ")
 }
 
-func (d *drawing) founder(i int) bool {
+func (d *Drawing) founder(i int) bool {
 	sire, dam := d.pedigree.Parents(i)
 	return !sire.Known && !dam.Known
 }
 
 // inbreeding writes the coefficient with up to four places, and says if it is a
 // mean over possible parents. A mean of 0 is 0 whoever they are.
-func (d *drawing) inbreeding(i int) string {
-	f := math.Round(d.pedigree.Inbreeding(i)*1e9) / 1e9 // sums of kinships may be off by less
+func (d *Drawing) inbreeding(i int) string {
+	f := d.coefficient(i)
 	s := strconv.FormatFloat(f, 'f', 4, 64)
 	s = "F " + strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
-	if f > 0 && d.pedigree.Uncertain(i) {
+	if d.expected(i) {
 		s += " expected"
-		d.used.expected = true
-	}
-	if !d.founder(i) {
-		d.used.inbred = true
 	}
 	return s
+}
+
+// coefficient is rounded, for sums of kinships may be off by less.
+func (d *Drawing) coefficient(i int) float64 {
+	return math.Round(d.pedigree.Inbreeding(i)*1e9) / 1e9
+}
+
+func (d *Drawing) expected(i int) bool { return d.coefficient(i) > 0 && d.pedigree.Uncertain(i) }
+
+// inbred notes that the picture tells an inbreeding coefficient.
+func (d *dotWriter) inbred(i int) {
+	d.used.expected = d.used.expected || d.expected(i)
+	d.used.inbred = d.used.inbred || !d.founder(i)
 }
 
 // grounds are the fills of the boxes, from the inbreeding coefficient at which
@@ -147,7 +168,7 @@ var grounds = []struct {
 	{1.0 / 4, "#cfa45a"},
 }
 
-func (d *drawing) ground(i int) string {
+func (d *Drawing) ground(i int) string {
 	const rounding = 1e-9 // what sums of kinships may be off by
 	colour := grounds[0].colour
 	for _, g := range grounds {

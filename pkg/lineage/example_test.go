@@ -9,7 +9,7 @@ import (
 )
 
 // A clutch with one of two males as its father.
-func ExampleDOT() {
+func ExampleDraw() {
 	p, err := pedigree.New([]pedigree.Record{
 		{ID: "AC-01"},
 		{ID: "AC-02"},
@@ -29,7 +29,7 @@ func ExampleDOT() {
 		{Name: "Bram", Sex: lineage.Male},
 		{Clutch: "C-26-03"},
 	}
-	text := lineage.DOT(p, animals, lineage.Everything())
+	text := lineage.Draw(p, animals, lineage.Everything()).DOT()
 	// The text is for Graphviz: dot -Tsvg. These are the words in the picture.
 	for _, label := range regexp.MustCompile(`\blabel="[^"]*"`).FindAllString(text, -1) {
 		fmt.Println(label)

@@ -44,7 +44,7 @@ func TestGraphvizDrawsTheText(t *testing.T) {
 	}
 	p, err := pedigree.New(records, groups...)
 	require.NoError(t, err)
-	text := DOT(p, animals, Everything())
+	text := Draw(p, animals, Everything()).DOT()
 	read(t, text)
 
 	texts, ids, titles := draw(t, dot, text)

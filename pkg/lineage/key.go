@@ -2,7 +2,7 @@ package lineage
 
 // key is which marks a picture has used, so that it explains just these.
 type key struct {
-	founder, male, female, unsexed, gone, inbred, expected, possible bool
+	founder, male, female, unsexed, young, gone, family, inbred, expected, possible bool
 }
 
 // lines gives the explanation, in lines of a readable width.
@@ -22,7 +22,9 @@ func (k key) lines() []string {
 	add(k.male, "thick border: male")
 	add(k.female, "thin border: female")
 	add(k.unsexed, "dotted border: sex unknown")
+	add(k.young, "dashed border: young that the pair would have")
 	add(k.gone, "grey: died or left")
+	add(k.family, "three edges: young of one mating that have no young here")
 	add(k.inbred, "F and a darker ground: inbreeding coefficient")
 	add(k.expected, "expected: the mean over possible parents")
 	add(k.possible, "dashed line: one of several possible parents")

@@ -53,7 +53,7 @@ func lindenhof(t testing.TB) (*pedigree.Pedigree, []Animal) {
 
 func TestBoxes(t *testing.T) {
 	p, animals := lindenhof(t)
-	boxes := read(t, DOT(p, animals, Everything())).nodes
+	boxes := read(t, Draw(p, animals, Everything()).DOT()).nodes
 	for _, tc := range []struct {
 		why, id string
 		want    map[string]string
@@ -99,7 +99,7 @@ func TestBoxes(t *testing.T) {
 
 func TestRowsAreGenerations(t *testing.T) {
 	p, animals := lindenhof(t)
-	got := read(t, DOT(p, animals, Everything())).rows
+	got := read(t, Draw(p, animals, Everything()).DOT()).rows
 	want := [][]string{
 		{"animal-AC-01", "animal-AC-02", "animal-AC-03", "animal-AC-05"},
 		{"animal-AC-04", "animal-AC-06", "animal-AC-07", "animal-AC-08"},
@@ -113,7 +113,7 @@ func TestRowsAreGenerations(t *testing.T) {
 
 func TestMatings(t *testing.T) {
 	p, animals := lindenhof(t)
-	got := read(t, DOT(p, animals, Descendants(6, 12))) // Piet, Juno
+	got := read(t, Draw(p, animals, Descendants(6, 12)).DOT()) // Piet, Juno
 	want := map[string]map[string]string{
 		"animal-AC-04 -> young-AC-11": {
 			"dir": "none", "style": "dashed", "label": "67 %", "fontname": font, "fontsize": "9", "tooltip": "possible parent, 67 %",
@@ -147,7 +147,7 @@ func TestMatings(t *testing.T) {
 
 func TestMatingWithoutClutch(t *testing.T) {
 	p, animals := lindenhof(t)
-	point := read(t, DOT(p, animals, Everything())).nodes["young-AC-14"]
+	point := read(t, Draw(p, animals, Everything()).DOT()).nodes["young-AC-14"]
 	assert.Equal(t, map[string]string{
 		"id": "young-AC-14", "shape": "point", "width": "0.08", "tooltip": "sire AC-03; dam AC-08",
 	}, point)
@@ -171,7 +171,7 @@ func TestMatingsAreKeptApart(t *testing.T) {
 	require.NoError(t, err)
 	animals := make([]Animal, p.Len())
 	animals[5].Clutch = "second"
-	got := read(t, DOT(p, animals, Everything()))
+	got := read(t, Draw(p, animals, Everything()).DOT())
 	var points []string
 	for id, n := range got.nodes {
 		if strings.HasPrefix(id, "young-") {
@@ -193,7 +193,7 @@ func TestMatingsAreKeptApart(t *testing.T) {
 func TestFoundersOfOneClutch(t *testing.T) {
 	p, err := pedigree.New([]pedigree.Record{{ID: "a"}, {ID: "b"}, {ID: "c"}})
 	require.NoError(t, err)
-	got := read(t, DOT(p, []Animal{{Clutch: "wild"}, {Clutch: "wild"}, {Clutch: "other"}}, Everything()))
+	got := read(t, Draw(p, []Animal{{Clutch: "wild"}, {Clutch: "wild"}, {Clutch: "other"}}, Everything()).DOT())
 	assert.Contains(t, got.edges, "young-a -> animal-b", "clutch mates are seen to be so")
 	assert.NotContains(t, got.nodes, "young-c", "a point with one line says nothing")
 	assert.Equal(t, "2", got.nodes["animal-a"]["peripheries"])
@@ -221,47 +221,47 @@ func TestViews(t *testing.T) {
 		{"of nobody", Ancestors(), nil},
 	} {
 		t.Run(tc.why, func(t *testing.T) {
-			assert.Equal(t, tc.want, read(t, DOT(p, animals, tc.view)).boxes())
+			assert.Equal(t, tc.want, read(t, Draw(p, animals, tc.view).DOT()).boxes())
 		})
 	}
 }
 
 func TestKeyExplainsWhatIsUsed(t *testing.T) {
 	p, animals := lindenhof(t)
-	whole := read(t, DOT(p, animals, Everything())).graph["label"]
+	whole := read(t, Draw(p, animals, Everything()).DOT()).graph["label"]
 	for _, mark := range []string{"double", "thick", "thin", "dotted", "grey", "darker", "expected", "dashed"} {
 		assert.Contains(t, whole, mark)
 	}
 	assert.Equal(t, "\ndouble border: founder, no parent known  |  thick border: male",
-		read(t, DOT(p, animals, Ancestors(2))).graph["label"])
-	assert.NotContains(t, read(t, DOT(p, animals, Ancestors())).graph, "label")
+		read(t, Draw(p, animals, Ancestors(2)).DOT()).graph["label"])
+	assert.NotContains(t, read(t, Draw(p, animals, Ancestors()).DOT()).graph, "label")
 }
 
 func TestSameInputSameBytes(t *testing.T) {
 	p, animals := lindenhof(t)
 	for _, view := range []View{Everything(), Around(8, 12)} {
-		first := DOT(p, animals, view)
+		first := Draw(p, animals, view).DOT()
 		for range 50 {
-			require.Equal(t, first, DOT(p, animals, view))
+			require.Equal(t, first, Draw(p, animals, view).DOT())
 		}
 	}
 }
 
 func TestManyAnimals(t *testing.T) {
-	records := make([]pedigree.Record, large+1)
+	records := make([]pedigree.Record, slow+1)
 	for i := range records {
 		records[i].ID = fmt.Sprint(i)
 	}
 	p, err := pedigree.New(records)
 	require.NoError(t, err)
 	animals := make([]Animal, len(records))
-	assert.Equal(t, "line", read(t, DOT(p, animals, Everything())).graph["splines"])
-	assert.NotContains(t, read(t, DOT(p, animals, Ancestors(1, 2))).graph, "splines")
+	assert.Equal(t, "line", read(t, Draw(p, animals, Everything()).DOT()).graph["splines"])
+	assert.NotContains(t, read(t, Draw(p, animals, Ancestors(1, 2)).DOT()).graph, "splines")
 }
 
 func TestMisuse(t *testing.T) {
 	p, animals := lindenhof(t)
-	assert.PanicsWithValue(t, "lineage: 14 animals for a pedigree of 15", func() { DOT(p, animals[1:], Everything()) })
-	assert.PanicsWithValue(t, "lineage: the pedigree has no animal 15", func() { DOT(p, animals, Ancestors(15)) })
-	assert.PanicsWithValue(t, "lineage: the pedigree has no animal -1", func() { DOT(p, animals, Descendants(-1)) })
+	assert.PanicsWithValue(t, "lineage: 14 animals for a pedigree of 15", func() { Draw(p, animals[1:], Everything()).DOT() })
+	assert.PanicsWithValue(t, "lineage: the pedigree has no animal 15", func() { Draw(p, animals, Ancestors(15)).DOT() })
+	assert.PanicsWithValue(t, "lineage: the pedigree has no animal -1", func() { Draw(p, animals, Descendants(-1)).DOT() })
 }

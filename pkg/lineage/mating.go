@@ -18,8 +18,8 @@ type mating struct {
 	young     []int // in the order of the pedigree, all in the view
 }
 
-// matings gathers those that the view shows, in the order of their first young.
-func (d *drawing) matings() []*mating {
+// findMatings gathers those that the view shows, in the order of their first young.
+func (d *Drawing) findMatings() []*mating {
 	type origin struct{ clutch, sire, dam string }
 	found := map[origin]*mating{}
 	var order []*mating
@@ -54,18 +54,33 @@ func name(p pedigree.Parent) string {
 	return strconv.Itoa(p.Candidates[0].Animal)
 }
 
-// drawMatings draws the points and all lines.
-func (d *drawing) drawMatings() {
-	for _, m := range d.matings() {
-		lines := d.lines(m)
-		if len(lines) == 0 && len(m.young) < 2 {
-			continue // a point with one line says nothing
+// bare reports whether a mating has neither parents nor several boxes to join: a
+// point with one line says nothing.
+func (d *Drawing) bare(m *mating) bool { return len(d.lines(m)) == 0 && len(d.boxes(m)) < 2 }
+
+// boxes gives the first young of each box below a mating.
+func (d *Drawing) boxes(m *mating) []int {
+	var first []int
+	for _, y := range m.young {
+		if f := d.inFamily[y]; f == nil || f.young[0] == y {
+			first = append(first, y)
 		}
+	}
+	return first
+}
+
+// drawMatings draws the points and all lines.
+func (d *dotWriter) drawMatings() {
+	for _, m := range d.matings {
+		if d.bare(m) {
+			continue
+		}
+		lines := d.lines(m)
 		point := d.drawPoint(m)
 		for _, l := range lines {
 			d.drawLine(l, point)
 		}
-		for _, y := range m.young {
+		for _, y := range d.boxes(m) {
 			d.graph.Edge(point, d.nodes[y]).Attr("arrowsize", "0.6")
 		}
 	}
@@ -77,7 +92,7 @@ type line struct {
 	even bool // all candidates have the same probability
 }
 
-func (d *drawing) lines(m *mating) []line {
+func (d *Drawing) lines(m *mating) []line {
 	var lines []line
 	for _, parent := range []pedigree.Parent{m.sire, m.dam} {
 		even := true
@@ -93,7 +108,7 @@ func (d *drawing) lines(m *mating) []line {
 	return lines
 }
 
-func (d *drawing) drawLine(l line, to dot.Node) {
+func (d *dotWriter) drawLine(l line, to dot.Node) {
 	e := d.graph.Edge(d.nodes[l.Animal], to)
 	e.Attr("dir", "none")
 	if l.Probability >= 1 {
@@ -112,7 +127,7 @@ func (d *drawing) drawLine(l line, to dot.Node) {
 
 // drawPoint draws the place where the lines of a mating meet: the id of its
 // clutch on grey, or a dot. An id beside a dot would be crossed by the lines.
-func (d *drawing) drawPoint(m *mating) dot.Node {
+func (d *dotWriter) drawPoint(m *mating) dot.Node {
 	n := d.graph.Node(fmt.Sprintf("mating-%07d", m.young[0]))
 	n.Attr("id", quoted("young-"+d.pedigree.ID(m.young[0])))
 	n.Attr("tooltip", hover(d.describe(m)))
@@ -136,7 +151,7 @@ func (d *drawing) drawPoint(m *mating) dot.Node {
 }
 
 // describe tells a mating in words.
-func (d *drawing) describe(m *mating) string {
+func (d *Drawing) describe(m *mating) string {
 	var parts []string
 	if m.clutch != "" {
 		parts = append(parts, "clutch "+m.clutch)
@@ -150,7 +165,7 @@ func (d *drawing) describe(m *mating) string {
 	return strings.Join(parts, "; ")
 }
 
-func (d *drawing) describeParent(p pedigree.Parent) string {
+func (d *Drawing) describeParent(p pedigree.Parent) string {
 	if !p.Known {
 		return "not known"
 	}

@@ -10,6 +10,7 @@ import (
 type View struct {
 	of                     []int
 	ancestors, descendants bool
+	living, families       bool
 }
 
 // Everything shows all animals.
@@ -25,9 +26,35 @@ func Descendants(of ...int) View { return View{of: of, descendants: true} }
 // Around shows what [Ancestors] and [Descendants] show together.
 func Around(of ...int) View { return View{of: of, ancestors: true, descendants: true} }
 
+// Living gives the view without the animals that died or left, but for those
+// that it is about.
+func (v View) Living() View {
+	v.living = true
+	return v
+}
+
+// Families gives the view with the young of a mating drawn as one box, those that
+// have no young in the view themselves, when there are two of them or more. Those
+// that the view is about keep boxes of their own.
+func (v View) Families() View {
+	v.families = true
+	return v
+}
+
 // shown marks the animals in the view. It panics if one that was asked for is
 // not in the pedigree.
-func (v View) shown(p *pedigree.Pedigree) []bool {
+func (v View) shown(p *pedigree.Pedigree, animals []Animal) []bool {
+	in := v.related(p)
+	if v.living {
+		for i := range in {
+			in[i] = in[i] && !animals[i].Gone
+		}
+		mark(in, v.of)
+	}
+	return in
+}
+
+func (v View) related(p *pedigree.Pedigree) []bool {
 	in := make([]bool, p.Len())
 	if !v.ancestors && !v.descendants {
 		for i := range in {
