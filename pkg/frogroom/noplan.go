@@ -41,8 +41,8 @@ func (r *Room) why(c timetable.Conflict) string {
 		when = fmt.Sprintf(" between %s and %s", c.Days.First, c.Days.Last)
 	}
 	switch {
-	case c.Stopped:
-		return fmt.Sprintf("the search was stopped before it found a plan for %s", who)
+	case c.Unplaced:
+		return fmt.Sprintf("the search ended without a place for %s beside all others as wished; a longer search may find one", who)
 	case c.Resource == planner.Minutes:
 		return fmt.Sprintf("%d minutes a day %s do for the work of %s as wished%s", c.Count, cannot, who, when)
 	case c.Resource != "":

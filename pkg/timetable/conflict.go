@@ -12,9 +12,9 @@ import (
 type Conflict struct {
 	planner.Conflict
 
-	// Stopped: the search was ended before there was a plan, and nothing is known of
-	// the pairings but that they are in none.
-	Stopped bool
+	// Unplaced: the search ended before it had a place for these pairings beside all
+	// others, and why that is was not found.
+	Unplaced bool
 	// Resource is what runs short: more of it is a cure. It is empty where nothing
 	// does. Count is how many there are, and Days are those from the first to the
 	// last on which there would be too few if each had the days that it would have
@@ -39,8 +39,8 @@ func (f *fitting) conflict(p planner.Problem, plan planner.Plan) *Conflict {
 	q := p
 	q.Chains = f.suspects(p, plan)
 	c, ok := planner.Smallest(f.ctx, q, o)
-	if !ok { // a search among fewer, or another one, found a plan for all of them
-		c.Chains = f.stopped(p, plan).Chains
+	if !ok { // a search among fewer found a plan for them
+		return f.stopped(p, plan)
 	}
 	f.short(q, &c, o)
 	return f.told(p, c)
@@ -48,7 +48,7 @@ func (f *fitting) conflict(p planner.Problem, plan planner.Plan) *Conflict {
 
 // stopped names the pairings that have no place yet.
 func (f *fitting) stopped(p planner.Problem, plan planner.Plan) *Conflict {
-	c := &Conflict{Stopped: true}
+	c := &Conflict{Unplaced: true}
 	for _, k := range missing(p, plan) {
 		c.Chains = append(c.Chains, p.Chains[k].ID)
 	}

@@ -19,7 +19,7 @@ type Options struct {
 
 // The work of a search, in steps of package planner.
 const (
-	leastSteps  = 1000
+	leastSteps  = 8000
 	pairSteps   = 500
 	mostSteps   = 40_000
 	singleSteps = 200 // one pairing alone needs hardly any
@@ -74,8 +74,8 @@ type single struct {
 // somebody is there on every day of the rain. When ctx ends, the plan is the best
 // that was found until then.
 //
-// Without a plan the pairings have the days that they would have alone, and
-// Conflict says why. It panics as [season.Plan] does.
+// Without a plan for all, those that found no place have the days that they would
+// have alone, and Conflict says why. It panics as [season.Plan] does.
 func Fit(ctx context.Context, room Room, pairings []Pairing, from civil.Date, o Options) Timetable {
 	f := &fitting{Room: room, ctx: ctx, o: o, on: from, inputs: pairings}
 	f.alone = season.Plan(room.Room, f.seasons(pairings), from)
@@ -113,13 +113,13 @@ func (f *fitting) plan() Timetable {
 			return t
 		}
 	}
-	t.Season = f.alone
 	if f.ctx.Err() != nil {
 		t.Conflict = f.stopped(t.Problem, t.Plan)
 	} else {
 		t.Conflict = f.conflict(t.Problem, t.Plan)
 	}
-	t.Plan.Cycles = f.asAlone()
+	f.take(&t)
+	t.Proof = nil
 	return t
 }
 
@@ -193,15 +193,6 @@ func (f *fitting) hint() []planner.Cycle {
 	return cycles
 }
 
-// asAlone gives the days that package season has.
-func (f *fitting) asAlone() []planner.Cycle {
-	var cycles []planner.Cycle
-	for _, i := range f.free {
-		cycles = append(cycles, planner.Cycle{ID: f.inputs[i].ID, Days: f.ahead(i)})
-	}
-	return cycles
-}
-
 // daysOf gives the first day of each phase, and the day after the last.
 func daysOf(c season.Cycle) []civil.Date {
 	var days []civil.Date
@@ -218,10 +209,13 @@ func (f *fitting) take(t *Timetable) {
 	out := make(map[int]bool)
 	for k, i := range f.free {
 		days := t.Plan.Cycles[k].Days
-		if len(days) == 0 {
+		switch {
+		case len(days) == 0 && f.inputs[i].LeaveOut > 0:
 			out[i] = true
 			t.LeftOut = append(t.LeftOut, inputs[i].ID)
-		} else {
+		case len(days) == 0: // it found no place
+			t.Plan.Cycles[k].Days = f.ahead(i)
+		default:
 			inputs[i].Days = append(daysOf(f.alone.Cycles[i])[:f.skipped(i)], f.whole(i, days)...)
 			if costs(t.Problem.Chains[k], days) > f.single[k].cost {
 				proof.Moved = append(proof.Moved, inputs[i].ID)

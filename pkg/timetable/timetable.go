@@ -65,7 +65,8 @@ type Timetable struct {
 	// Conflict is why there is no plan; nil where there is one.
 	Conflict *Conflict
 	// Problem is what was solved, and Plan the answer. The plan has no cycles where
-	// nothing could be moved.
+	// nothing could be moved; beside a Conflict, pairings without a place have the
+	// days there that they would have alone.
 	Problem planner.Problem
 	Plan    planner.Plan
 	// Loads are what the room holds by day, in the order of Problem.Resources,
