@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"errors"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -11,7 +12,8 @@ import (
 )
 
 func calendarCommand(a *app) *cobra.Command {
-	var since string
+	var since, alarm string
+	var before int
 	c := &cobra.Command{
 		Use:   "calendar",
 		Short: "the season as a calendar file for the phone, or as a table",
@@ -23,11 +25,19 @@ Writing to the same file again goes on from what is there: what has changed gets
 higher SEQUENCE, so that programs take it over, what fell away and is still to come
 is marked as cancelled, and all else keeps its bytes. A file that is no earlier
 version of this calendar is not replaced. --since names the earlier version when
-it lies elsewhere.`,
+it lies elsewhere.
+
+With --alarm the program that shows the calendar is asked to remind at that time
+of day on the first day of what is to come, or --alarm-days before.`,
 		Example: `  spawnwright calendar -o season.ics
+  spawnwright calendar --alarm 18:00 --alarm-days 1 -o season.ics
   spawnwright calendar --since season.ics > next.ics`,
 		Args: noArguments,
 		RunE: func(*cobra.Command, []string) error {
+			at, err := alarmAt(alarm, before)
+			if err != nil {
+				return err
+			}
 			on, err := a.on()
 			if err != nil {
 				return err
@@ -45,6 +55,9 @@ it lies elsewhere.`,
 			}
 			if err := a.warnOfConflicts(room, on); err != nil {
 				return err
+			}
+			if at != nil {
+				events = events.Alarmed(*at, on)
 			}
 			var b bytes.Buffer
 			switch a.format {
@@ -64,5 +77,25 @@ it lies elsewhere.`,
 	a.formatFlag(c, "ics", "csv", "text")
 	a.outFlag(c)
 	c.Flags().StringVar(&since, "since", "", "go on from this earlier calendar `FILE`; without it from the one that -o replaces")
+	c.Flags().StringVar(&alarm, "alarm", "", "remind at this `TIME` of day, such as 07:30")
+	c.Flags().IntVar(&before, "alarm-days", 0, "so many `DAYS` before, 0 to 30")
 	return c
+}
+
+// alarmAt reads a time of day; nil for none.
+func alarmAt(text string, before int) (*calendar.Alarm, error) {
+	if text == "" {
+		if before != 0 {
+			return nil, usagef("--alarm-days goes with --alarm, such as --alarm 18:00")
+		}
+		return nil, nil
+	}
+	at, err := time.Parse("15:04", text)
+	if err != nil {
+		return nil, usagef("--alarm %q is not a time of day; write hours and minutes, such as 07:30", text)
+	}
+	if before < 0 || before > 30 {
+		return nil, usagef("--alarm-days %d is not from 0 to 30", before)
+	}
+	return &calendar.Alarm{DaysBefore: before, Hour: at.Hour(), Minute: at.Minute()}, nil
 }

@@ -70,6 +70,8 @@ type Event struct {
 	Sequence int
 	// Changed is the day of the last change; an iCalendar file needs it.
 	Changed civil.Date
+	// Alarm is nil for none; see [Calendar.Alarmed].
+	Alarm *Alarm
 }
 
 // inOrder gives a copy of the events by first day, last day, key and UID.

@@ -106,6 +106,9 @@ func component(uid string, e Event) *ics.VEvent {
 	}
 	v.SetStatus(statusOf(e))
 	v.SetTimeTransparency(ics.TransparencyTransparent)
+	if e.Alarm != nil {
+		e.Alarm.addTo(v, e.Summary)
+	}
 	return v
 }
 
