@@ -131,7 +131,7 @@ func (v *solving) done() bool {
 }
 
 func (v *solving) solve() {
-	v.bounds.round(never) // without prices, each chain alone
+	v.bounds.round() // without prices, each chain alone
 	copy(v.improve.alone, v.bounds.least)
 	v.begin()
 	for round := 0; !v.done(); round++ {
@@ -145,7 +145,7 @@ func (v *solving) solve() {
 			v.improve.try(v.ctx, 60*v.improve.size)
 			v.steps += v.improve.steps - before
 		}
-		if round > 0 && v.bounds.stretch < 4 || round > 4 {
+		if v.bounds.settled() {
 			break
 		}
 	}
