@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
@@ -160,8 +161,8 @@ type pairsFlags struct {
 	limit                             time.Duration
 }
 
-func (f *pairsFlags) wish() (frogroom.PairsWish, error) {
-	w := frogroom.PairsWish{
+func (f *pairsFlags) wish() (breedingplan.Wish, error) {
+	w := breedingplan.Wish{
 		Species: f.species, Pairings: f.pairings, Young: f.young, Rounds: f.rounds,
 		MaleUses: f.maleUses, FemaleUses: f.femaleUses, Weight: f.weight, Nodes: f.nodes,
 	}
@@ -185,7 +186,7 @@ func (f *pairsFlags) wish() (frogroom.PairsWish, error) {
 		if err != nil || n < 1 || n > 100_000 {
 			return w, usagef("--at-least %q: write a species or a line and a number, as in --at-least hyla-cinerea=2", text)
 		}
-		w.Goals = append(w.Goals, frogroom.PairsGoal{Of: of, Pairings: n})
+		w.Goals = append(w.Goals, breedingplan.Goal{Of: of, Pairings: n})
 	}
 	for _, rule := range f.relax {
 		w.Relax = append(w.Relax, pairing.Rule(rule))
@@ -220,8 +221,8 @@ func (f *pairsFlags) group() (males, females int, wanted bool, err error) {
 // pairsError gives the exit code of what stands against a plan.
 func pairsError(err error) error {
 	var (
-		none *frogroom.NoPairsError
-		wish *frogroom.PairsWishError
+		none *breedingplan.NoPlanError
+		wish *breedingplan.WishError
 		kind *frogroom.UnknownSpeciesError
 	)
 	switch {

@@ -6,10 +6,11 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
-func (a *app) showGroups(room *frogroom.Room, g frogroom.Groups) error {
+func (a *app) showGroups(room *frogroom.Room, g breedingplan.Groups) error {
 	a.warn(g.Warnings)
 	rows := &table.Table{Columns: []table.Column{
 		{Name: "males"},

@@ -4,13 +4,13 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/spawnwright/spawnwright/pkg/collection"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
 // outsiders reads the animals of --outside.
-func (f *pairsFlags) outsiders() ([]frogroom.Outsider, error) {
-	var out []frogroom.Outsider
+func (f *pairsFlags) outsiders() ([]breedingplan.Outsider, error) {
+	var out []breedingplan.Outsider
 	for _, text := range f.outside {
 		o, err := outsider(text)
 		if err != nil {
@@ -21,9 +21,11 @@ func (f *pairsFlags) outsiders() ([]frogroom.Outsider, error) {
 	return out, nil
 }
 
+var sexes = map[string]pairing.Sex{"male": pairing.Male, "female": pairing.Female, "unknown": pairing.SexUnknown}
+
 // outsider reads an animal as key=value,key=value. No id has a comma.
-func outsider(text string) (frogroom.Outsider, error) {
-	var o frogroom.Outsider
+func outsider(text string) (breedingplan.Outsider, error) {
+	var o breedingplan.Outsider
 	seen := make(map[string]bool)
 	for part := range strings.SplitSeq(text, ",") {
 		key, value, ok := strings.Cut(part, "=")
@@ -37,7 +39,11 @@ func outsider(text string) (frogroom.Outsider, error) {
 		seen[key] = true
 		switch key {
 		case "sex":
-			o.Sex = collection.Sex(value)
+			sex, ok := sexes[value]
+			if !ok {
+				return o, usagef("--outside %q: sex %q is not male, female or unknown", text, value)
+			}
+			o.Sex = sex
 		case "line":
 			o.Line = value
 		case "sire":

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
@@ -29,7 +30,7 @@ func (f *pairsFlags) oneThing() error {
 	return nil
 }
 
-func (a *app) showSelected(room *frogroom.Room, on civil.Date, f *pairsFlags, wish frogroom.PairsWish) error {
+func (a *app) showSelected(room *frogroom.Room, on civil.Date, f *pairsFlags, wish breedingplan.Wish) error {
 	if f.exchange {
 		described, err := f.outsiders()
 		if err != nil {
@@ -57,16 +58,16 @@ func (a *app) showSelected(room *frogroom.Room, on civil.Date, f *pairsFlags, wi
 	sums := &table.Table{Columns: []table.Column{{Name: "species"}, {Name: "gene diversity", Right: true}, {Name: "closest kinship", Right: true}, {Name: "proven"}, {Name: "promised, not offered", Right: true}}}
 	held := &table.Table{Title: "Not ready", Columns: []table.Column{{Name: "species"}, {Name: "id"}, {Name: "name"}, {Name: "sex"}, {Name: "why", Width: 90}, {Name: "not before"}}}
 	for _, one := range s.Species {
-		add := func(chosen string, animals []frogroom.SelectedAnimal) {
+		add := func(chosen string, animals []breedingplan.Selected) {
 			for _, x := range animals {
-				rows.Add(one.Species, chosen, x.ID, x.Name, string(x.Sex), coefficient(x.MeanKinship, false))
+				rows.Add(one.Species, chosen, x.ID, x.Name, x.Sex.String(), coefficient(x.MeanKinship, false))
 			}
 		}
 		add("yes", one.Chosen)
 		add("no", one.Others)
 		for _, x := range one.NotReady {
-			rows.Add(one.Species, "not ready", x.ID, x.Name, string(x.Sex), "")
-			held.Add(one.Species, x.ID, x.Name, string(x.Sex), strings.Join(x.Why, "; "), dateOrBlank(x.From))
+			rows.Add(one.Species, "not ready", x.ID, x.Name, x.Sex.String(), "")
+			held.Add(one.Species, x.ID, x.Name, x.Sex.String(), strings.Join(x.Why, "; "), dateOrBlank(x.From))
 		}
 		proven := "the best there is"
 		if !one.Proven {
@@ -87,7 +88,7 @@ func (a *app) showSelected(room *frogroom.Room, on civil.Date, f *pairsFlags, wi
 	return a.show("selection", s, rows, sums, held)
 }
 
-func (a *app) showExchange(e frogroom.Exchanges) error {
+func (a *app) showExchange(e breedingplan.Exchanges) error {
 	a.warn(e.Warnings)
 	t := &table.Table{
 		Title: "Animals from outside, and what they would do", Empty: "No animal is in the room.",

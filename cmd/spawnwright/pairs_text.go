@@ -8,11 +8,12 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
-func (a *app) showPairs(room *frogroom.Room, p frogroom.Pairs) error {
+func (a *app) showPairs(room *frogroom.Room, p breedingplan.Plan) error {
 	a.warn(p.Warnings)
 	if a.format != "table" {
 		return a.show("pairs", p, pairsRows(p))
@@ -25,7 +26,7 @@ func (a *app) showPairs(room *frogroom.Room, p frogroom.Pairs) error {
 }
 
 // pairsText is the plan for people: the pairings first, then who is left out.
-func pairsText(b *bytes.Buffer, room *frogroom.Room, p frogroom.Pairs) error {
+func pairsText(b *bytes.Buffer, room *frogroom.Room, p breedingplan.Plan) error {
 	fmt.Fprintf(b, "Pairings as judged on %s\n", p.On)
 	for _, s := range p.Species {
 		fmt.Fprintf(b, "\n%s: %s, %d of %d pairs allowed\n\n", s.Species, counted(len(s.Pairs), "pairing"), s.Allowed, s.Allowed+s.Refused)
@@ -51,15 +52,15 @@ func pairsText(b *bytes.Buffer, room *frogroom.Room, p frogroom.Pairs) error {
 }
 
 // sexText is the sex with the sign by which it is known.
-func sexText(l frogroom.LeftOut) string {
+func sexText(l breedingplan.LeftOut) string {
 	if l.Sign == "" {
-		return string(l.Sex)
+		return l.Sex.String()
 	}
-	return string(l.Sex) + ", " + l.Sign
+	return l.Sex.String() + ", " + l.Sign
 }
 
 // leftOutText says who is left out, and why.
-func leftOutText(b *bytes.Buffer, room *frogroom.Room, species string, animals []frogroom.LeftOut) error {
+func leftOutText(b *bytes.Buffer, room *frogroom.Room, species string, animals []breedingplan.LeftOut) error {
 	if len(animals) == 0 {
 		return nil
 	}
@@ -72,7 +73,7 @@ func leftOutText(b *bytes.Buffer, room *frogroom.Room, species string, animals [
 }
 
 // relaxedText says which rules are set aside, and by what.
-func relaxedText(b *bytes.Buffer, rules []frogroom.RelaxedRule) {
+func relaxedText(b *bytes.Buffer, rules []breedingplan.RelaxedRule) {
 	if len(rules) == 0 {
 		return
 	}
@@ -97,7 +98,7 @@ func promisedText(living, promised int) string {
 	return fmt.Sprintf("  The line is %s; %d more are promised and do not count.\n", counted(living, "animal"), promised)
 }
 
-func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, relaxed []frogroom.RelaxedRule) error {
+func speciesText(b *bytes.Buffer, room *frogroom.Room, s breedingplan.SpeciesPlan, relaxed []breedingplan.RelaxedRule) error {
 	t := &table.Table{Indent: "  ", Columns: []table.Column{
 		{Name: "male"},
 		{Name: "female"},
@@ -138,14 +139,14 @@ func speciesText(b *bytes.Buffer, room *frogroom.Room, s frogroom.SpeciesPairs, 
 		fmt.Fprintf(b, "  The limit on inbreeding costs: without it gene diversity %+.4f, inbreeding %+.4f.\n", c.WithYoung-s.WithYoung, c.YoungInbreeding-s.YoungInbreeding)
 	} else if !s.CeilingProven {
 		b.WriteString("  What the limit on inbreeding costs was not found out: the search was ended.\n")
-	} else if !slices.ContainsFunc(relaxed, func(r frogroom.RelaxedRule) bool { return r.Rule == pairing.RuleInbreeding }) {
+	} else if !slices.ContainsFunc(relaxed, func(r breedingplan.RelaxedRule) bool { return r.Rule == pairing.RuleInbreeding }) {
 		b.WriteString("  The limit on inbreeding costs nothing here.\n")
 	}
 	return nil
 }
 
 // signs says of each animal of a plan how its sex is known, those of one sign together.
-func signs(pairs []frogroom.ChosenPair) string {
+func signs(pairs []breedingplan.ChosenPair) string {
 	var order []string
 	of := make(map[string][]string)
 	add := func(id, sign string) {
@@ -187,7 +188,7 @@ func counted(n int, what string) string {
 }
 
 // pairsRows is the plan for a spreadsheet: the pairings, then who is left out.
-func pairsRows(p frogroom.Pairs) *table.Table {
+func pairsRows(p breedingplan.Plan) *table.Table {
 	t := &table.Table{Columns: []table.Column{
 		{Name: "species"}, {Name: "male"}, {Name: "female"}, {Name: "hold back"}, {Name: "inbreeding"}, {Name: "gene diversity change"}, {Name: "left out"}, {Name: "reason"}, {Name: "until"},
 	}}

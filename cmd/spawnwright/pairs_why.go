@@ -5,11 +5,12 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
 // rulesTable has a row for what each rule says.
-func rulesTable(title string, findings []frogroom.PairFinding) *table.Table {
+func rulesTable(title string, findings []breedingplan.Finding) *table.Table {
 	rules := &table.Table{Title: title, Columns: []table.Column{{Name: "rule"}, {Name: "animals"}, {Name: "says"}, {Name: "value"}, {Name: "limit"}, {Name: "until"}, {Name: "in words", Width: 80}}}
 	for _, f := range findings {
 		says := f.Severity.String()
@@ -21,7 +22,7 @@ func rulesTable(title string, findings []frogroom.PairFinding) *table.Table {
 	return rules
 }
 
-func (a *app) showWhy(room *frogroom.Room, v frogroom.PairVerdict) error {
+func (a *app) showWhy(room *frogroom.Room, v breedingplan.PairVerdict) error {
 	a.warn(v.Warnings)
 	title := fmt.Sprintf("%s × %s on %s: allowed", named(room, []string{v.Male}), named(room, []string{v.Female}), v.On)
 	if !v.Allowed {
@@ -50,7 +51,7 @@ func (a *app) showWhy(room *frogroom.Room, v frogroom.PairVerdict) error {
 }
 
 // showWhyOne shows what the rules say of one animal, and whom it may be paired with.
-func (a *app) showWhyOne(room *frogroom.Room, v frogroom.AnimalVerdict) error {
+func (a *app) showWhyOne(room *frogroom.Room, v breedingplan.AnimalVerdict) error {
 	a.warn(v.Warnings)
 	rules := rulesTable(fmt.Sprintf("%s on %s", named(room, []string{v.ID}), v.On), v.Findings)
 	mates := &table.Table{Title: "Mates", Empty: "There is no mate in the room.", Columns: []table.Column{

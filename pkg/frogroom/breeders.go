@@ -13,7 +13,7 @@ import (
 // as far as is known by on.
 func (r *Room) judge(p *collection.Pairing, rain, on civil.Date) pairing.Verdict {
 	known := min(rain, on)
-	return pairing.Judge(r.terms(rain, nil), r.breeders(p.Sires, known), r.breeders(p.Dams, known))
+	return pairing.Judge(r.terms(rain), r.breeders(p.Sires, known), r.breeders(p.Dams, known))
 }
 
 // needsOf takes from a profile what the rules about breeders ask.

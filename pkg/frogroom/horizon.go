@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/horizon"
@@ -18,7 +19,7 @@ type HorizonWish struct {
 	Seed     uint64  // the same seed gives the same result
 	Workers  int     // goroutines; makes no difference to the result
 	Goal     float64 // gene diversity to keep; 0 is 0.9
-	Weight   float64 // of the inbreeding of the young, as in [PairsWish]
+	Weight   float64 // of the inbreeding of the young, as in [breedingplan.Wish]
 	Pairings int     // a year; 0 is what the plan of the season gives the species
 	Lives    int     // age in years at which an animal breeds for the last time; 0 is 8
 	Death    float64 // chance to die within a year
@@ -95,7 +96,7 @@ func (r *Room) Horizon(on civil.Date, w HorizonWish) (Horizon, error) {
 	}
 	out := Horizon{On: on, Goal: w.Goal, Seed: w.Seed, Species: []SpeciesHorizon{}, Warnings: []string{founderWarning}}
 	seasons := make(map[string]int)
-	if season, err := r.Pairs(on, PairsWish{Weight: w.Weight, Stop: w.Stop}); err == nil {
+	if season, err := r.Pairs(on, breedingplan.Wish{Weight: w.Weight, Stop: w.Stop}); err == nil {
 		for _, s := range season.Species {
 			seasons[s.Species] = len(s.Pairs)
 		}
@@ -104,7 +105,7 @@ func (r *Room) Horizon(on civil.Date, w HorizonWish) (Horizon, error) {
 		if w.Species != "" && w.Species != p.ID {
 			continue
 		}
-		if l := r.line(on, p.ID, PairsWish{}); len(l.here) > 0 {
+		if l := r.line(on, p.ID); len(l.here) > 0 {
 			out.Species = append(out.Species, l.horizon(w, seasons[p.ID]))
 		}
 	}
@@ -141,6 +142,12 @@ func (r *Room) wholeFuture(w *HorizonWish) error {
 		}
 	}
 	return nil
+}
+
+func orElse(n *int, usual int) {
+	if *n == 0 {
+		*n = usual
+	}
 }
 
 // ways are the strategies that are compared.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 )
@@ -196,4 +197,4 @@ func (a *Ancestry) Living(on civil.Date) []int {
 const expectedWarning = "values marked ~ are expectations: a parent or ancestor is one of several"
 
 // founderWarning goes with every kinship.
-const founderWarning = "animals without recorded parents count as unrelated, so kinship and inbreeding are lower bounds"
+const founderWarning = breedingplan.FounderWarning

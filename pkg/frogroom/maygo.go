@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
@@ -17,7 +16,7 @@ func (r *Room) mayGo(i int, on civil.Date) Leaves {
 	if r.grown(i, on) {
 		out.Held, out.Ask, out.From = []string{}, []string{}, 0
 	}
-	apart, openEnd := r.asBreeder(i, uses(a.Sex)[0], on), false
+	apart, openEnd := r.asBreeder(i, sexOf(a.Sex).Possible()[0], on), false
 	for _, rule := range []pairing.Rule{pairing.RuleQuarantine, pairing.RuleHealth} {
 		switch f := apart[rule]; {
 		case f.Severity == pairing.Refuse:
@@ -35,37 +34,20 @@ func (r *Room) mayGo(i int, on civil.Date) Leaves {
 	return out
 }
 
-// uses gives the sexes as which an animal can be bred: both when its sex is not known.
-func uses(sex collection.Sex) []pairing.Sex {
-	if s := sexOf(sex); s != pairing.SexUnknown {
-		return []pairing.Sex{s}
-	}
-	return []pairing.Sex{pairing.Male, pairing.Female}
-}
-
 // asBreeder gives what each rule about single animals says of one.
 func (r *Room) asBreeder(i int, as pairing.Sex, on civil.Date) map[pairing.Rule]pairing.Finding {
 	out := make(map[pairing.Rule]pairing.Finding)
-	for _, f := range pairing.JudgeAnimal(r.terms(on, nil), r.breeders([]string{r.Ancestry.animal(i).ID}, on)[0], as) {
+	for _, f := range pairing.JudgeAnimal(r.terms(on), r.breeders([]string{r.Ancestry.animal(i).ID}, on)[0], as) {
 		out[f.Rule] = f
 	}
 	return out
-}
-
-// tooYoung reports whether the rule about age refuses an animal; one of unknown sex,
-// whichever sex it has.
-func (r *Room) tooYoung(i int, on civil.Date) bool {
-	return slices.ContainsFunc(uses(r.Ancestry.animal(i).Sex), func(as pairing.Sex) bool {
-		f := r.asBreeder(i, as, on)[pairing.RuleAge]
-		return f.Severity == pairing.Refuse || f.Relaxed
-	})
 }
 
 // grown reports whether an animal is known to be old enough to be bred or, where its age
 // is not known, long or heavy enough; one of unknown sex, whichever sex it has.
 func (r *Room) grown(i int, on civil.Date) bool {
 	enough := func(f pairing.Finding) bool { return f.Severity == pairing.Fine && f.Limit != "" && !f.Relaxed }
-	return !slices.ContainsFunc(uses(r.Ancestry.animal(i).Sex), func(as pairing.Sex) bool {
+	return !slices.ContainsFunc(sexOf(r.Ancestry.animal(i).Sex).Possible(), func(as pairing.Sex) bool {
 		f := r.asBreeder(i, as, on)
 		if f[pairing.RuleAge].Severity == pairing.Unknown {
 			return !enough(f[pairing.RuleLength]) && !enough(f[pairing.RuleWeight])

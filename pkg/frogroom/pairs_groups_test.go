@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
@@ -20,7 +21,7 @@ func TestGroupsOfOneAreEveryonesPairs(t *testing.T) {
 		r, _ := frogroom.Read("room.yaml", []byte(f.text(f.diary)))
 		on := civil.Date(rapid.IntRange(int(day("2023-06-01")), int(day("2028-12-31"))).Draw(t, "on"))
 		for _, p := range r.Collection.Species {
-			w := frogroom.PairsWish{Species: p.ID, Weight: 0.1, Pairings: 3, MaleUses: 1}
+			w := breedingplan.Wish{Species: p.ID, Weight: 0.1, Pairings: 3, MaleUses: 1}
 			pairs, errPairs := r.Pairs(on, w)
 			groups, errGroups := r.Groups(on, w, 1, 1)
 			if errPairs != nil {
@@ -32,7 +33,7 @@ func TestGroupsOfOneAreEveryonesPairs(t *testing.T) {
 
 			together, err := r.Groups(on, w, 2, 1)
 			if err != nil {
-				var none *frogroom.NoPairsError
+				var none *breedingplan.NoPlanError
 				require.True(t, errors.As(err, &none), "%v", err)
 				continue
 			}
@@ -59,27 +60,27 @@ func TestGroupsOfOneAreEveryonesPairs(t *testing.T) {
 func TestGroupsSayWhatIsUnknown(t *testing.T) {
 	r := room(t, basic)
 	on := day("2027-03-01")
-	g, err := r.Groups(on, frogroom.PairsWish{}, 2, 2)
+	g, err := r.Groups(on, breedingplan.Wish{}, 2, 2)
 	require.NoError(t, err)
 	assert.Equal(t, "which of A and B is the sire of a clutch, and which of D and E laid it", g.Groups[0].Unknown)
-	g, err = r.Groups(on, frogroom.PairsWish{Without: [][2]string{{"A", "E"}}}, 2, 1)
+	g, err = r.Groups(on, breedingplan.Wish{Without: [][2]string{{"A", "E"}}}, 2, 1)
 	require.NoError(t, err)
 	assert.Equal(t, []string{"D"}, g.Groups[0].Females, "A may not be with E")
 	assert.Equal(t, "which of A and B is the sire of a clutch", g.Groups[0].Unknown)
-	g, err = r.Groups(on, frogroom.PairsWish{Want: [][2]string{{"B", "E"}}, Pairings: 1}, 1, 1)
+	g, err = r.Groups(on, breedingplan.Wish{Want: [][2]string{{"B", "E"}}, Pairings: 1}, 1, 1)
 	require.NoError(t, err)
 	assert.Equal(t, []string{"B", "E"}, append(g.Groups[0].Males, g.Groups[0].Females...))
 	assert.Equal(t, "nothing", g.Groups[0].Unknown)
 
 	for _, size := range [][2]int{{0, 1}, {1, 11}} {
-		_, err = r.Groups(on, frogroom.PairsWish{}, size[0], size[1])
-		var wrong *frogroom.PairsWishError
+		_, err = r.Groups(on, breedingplan.Wish{}, size[0], size[1])
+		var wrong *breedingplan.WishError
 		require.True(t, errors.As(err, &wrong))
 	}
-	var none *frogroom.NoPairsError
-	_, err = r.Groups(on, frogroom.PairsWish{}, 3, 1)
+	var none *breedingplan.NoPlanError
+	_, err = r.Groups(on, breedingplan.Wish{}, 3, 1)
 	require.True(t, errors.As(err, &none))
-	_, err = r.Groups(on, frogroom.PairsWish{Want: [][2]string{{"A", "D"}, {"A", "E"}}}, 1, 1)
+	_, err = r.Groups(on, breedingplan.Wish{Want: [][2]string{{"A", "D"}, {"A", "E"}}}, 1, 1)
 	require.True(t, errors.As(err, &none), "%v", err)
 	assert.Contains(t, none.Error(), "A is in one group at most; A × D is wanted; A × E is wanted")
 }

@@ -11,9 +11,11 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
 // brood has two grown couples, related to nobody, and young of theirs.
@@ -28,7 +30,7 @@ clutches:
   - {id: C-26-02, laid: 2026-07-02, dam: E, sire: B}
 `
 
-func ids(animals []frogroom.SelectedAnimal) []string {
+func ids(animals []breedingplan.Selected) []string {
 	out := []string{}
 	for _, a := range animals {
 		out = append(out, a.ID)
@@ -39,7 +41,7 @@ func ids(animals []frogroom.SelectedAnimal) []string {
 func TestKeep(t *testing.T) {
 	r := room(t, brood)
 	on := day("2027-03-01")
-	s, err := r.Keep(on, 2, frogroom.PairsWish{})
+	s, err := r.Keep(on, 2, breedingplan.Wish{})
 	require.NoError(t, err)
 	require.Len(t, s.Species, 1)
 	assert.Equal(t, []string{"K1", "K3"}, ids(s.Species[0].Chosen), "one of each clutch; the promised one is not there to keep")
@@ -48,7 +50,7 @@ func TestKeep(t *testing.T) {
 	assert.InDelta(t, 1-5.0/36, s.Species[0].GeneDiversity, 1e-12)
 	assert.True(t, s.Species[0].Proven)
 
-	s, err = r.Keep(on, 9, frogroom.PairsWish{Without: [][2]string{{"K3", ""}}})
+	s, err = r.Keep(on, 9, breedingplan.Wish{Without: [][2]string{{"K3", ""}}})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"K1", "K2"}, ids(s.Species[0].Chosen))
 	assert.InDelta(t, 0.25, s.Species[0].Closest, 1e-12)
@@ -56,16 +58,16 @@ func TestKeep(t *testing.T) {
 
 func TestUnrelated(t *testing.T) {
 	r := room(t, brood)
-	s, err := r.Unrelated(day("2027-03-01"), 4, frogroom.PairsWish{})
+	s, err := r.Unrelated(day("2027-03-01"), 4, breedingplan.Wish{})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"A", "B", "D", "E"}, ids(s.Species[0].Chosen))
 	assert.Zero(t, s.Species[0].Closest)
 
-	var wrong *frogroom.PairsWishError
-	_, err = r.Unrelated(day("2027-03-01"), 0, frogroom.PairsWish{})
+	var wrong *breedingplan.WishError
+	_, err = r.Unrelated(day("2027-03-01"), 0, breedingplan.Wish{})
 	require.True(t, errors.As(err, &wrong))
 	var unknown *frogroom.UnknownSpeciesError
-	_, err = r.Keep(day("2027-03-01"), 1, frogroom.PairsWish{Species: "nobody"})
+	_, err = r.Keep(day("2027-03-01"), 1, breedingplan.Wish{Species: "nobody"})
 	require.True(t, errors.As(err, &unknown))
 }
 
@@ -75,7 +77,7 @@ func TestExchangeAgainstTheFile(t *testing.T) {
 	on := day("2027-03-01")
 	of := func(text string) float64 { return room(t, text).Kin(on).Groups[0].GeneDiversity }
 	base := basic
-	e, err := room(t, base).Exchange(on, frogroom.PairsWish{})
+	e, err := room(t, base).Exchange(on, breedingplan.Wish{})
 	require.NoError(t, err)
 	require.Len(t, e.Species[0].Animals, 1)
 	stranger := e.Species[0].Animals[0]
@@ -85,7 +87,7 @@ func TestExchangeAgainstTheFile(t *testing.T) {
 	assert.InDelta(t, of(newcomer+young), stranger.WithYoung, 1e-12)
 
 	gone := base + "  - {id: K, species: clockwork, sire: A, dam: D, sex: male, acquired: 2024-01-01%s}\n"
-	e, err = room(t, fmt.Sprintf(gone, ", left: 2026-01-01")).Exchange(on, frogroom.PairsWish{})
+	e, err = room(t, fmt.Sprintf(gone, ", left: 2026-01-01")).Exchange(on, breedingplan.Wish{})
 	require.NoError(t, err)
 	require.Len(t, e.Species[0].Animals, 2)
 	assert.Equal(t, "", e.Species[0].Animals[0].ID, "the unrelated one helps most")
@@ -102,30 +104,27 @@ func TestOutsiderAgainstTheFile(t *testing.T) {
 	of := func(text string) float64 { return room(t, text).Kin(on).Groups[0].GeneDiversity }
 	for _, row := range []struct {
 		why      string
-		is       frogroom.Outsider
+		is       breedingplan.Outsider
 		parents  string
 		mates    []string // that it may have
 		refusing string   // a limit on inbreeding
 	}{
-		{"unrelated", frogroom.Outsider{Sex: collection.Male}, "", []string{"D", "E"}, ""},
-		{"one parent from here", frogroom.Outsider{Sex: collection.Female, Sire: "A"}, "sire: A, ", []string{"A", "B", "G"}, "rules: {max_inbreeding: 1}\n"},
-		{"a daughter is not paired with her sire, nor with a half brother", frogroom.Outsider{Sex: collection.Female, Sire: "A"}, "sire: A, ", []string{"B"}, ""},
-		{"inbred by both parents", frogroom.Outsider{Sire: "G", Dam: "D"}, "sire: G, dam: D, ", []string{"B", "E"}, ""},
+		{"unrelated", breedingplan.Outsider{Sex: pairing.Male}, "", []string{"D", "E"}, ""},
+		{"one parent from here", breedingplan.Outsider{Sex: pairing.Female, Sire: "A"}, "sire: A, ", []string{"A", "B", "G"}, "rules: {max_inbreeding: 1}\n"},
+		{"a daughter is not paired with her sire, nor with a half brother", breedingplan.Outsider{Sex: pairing.Female, Sire: "A"}, "sire: A, ", []string{"B"}, ""},
+		{"inbred by both parents", breedingplan.Outsider{Sire: "G", Dam: "D"}, "sire: G, dam: D, ", []string{"B", "E"}, ""},
 	} {
 		t.Run(row.why, func(t *testing.T) {
 			row.is.Name, row.is.Species = "Nuria", "clockwork"
-			e, err := room(t, base+row.refusing).Exchange(on, frogroom.PairsWish{}, row.is)
+			e, err := room(t, base+row.refusing).Exchange(on, breedingplan.Wish{}, row.is)
 			require.NoError(t, err)
-			var got frogroom.Exchange
+			var got breedingplan.Exchange
 			for _, x := range e.Species[0].Animals {
 				if x.Name == "Nuria" {
 					got = x
 				}
 			}
 			sex := row.is.Sex
-			if sex == "" {
-				sex = collection.UnknownSex
-			}
 			joined := base + fmt.Sprintf("  - {id: N, species: clockwork, %ssex: %s, acquired: 2026-01-01}\n", row.parents, sex)
 			assert.InDelta(t, of(joined), got.With, 1e-12)
 			best, mate := 0.0, ""
@@ -140,7 +139,7 @@ func TestOutsiderAgainstTheFile(t *testing.T) {
 					young += fmt.Sprintf("  - {id: %s, species: clockwork, sire: %s, dam: %s, acquired: 2027-02-01}\n", id, sire, dam)
 				}
 				text := joined + young
-				if sex == collection.UnknownSex {
+				if sex == pairing.SexUnknown {
 					text = strings.Replace(text, "sex: unknown", "sex: "+map[bool]string{true: "female", false: "male"}[m == "B"], 1)
 				}
 				if gd := of(text); gd > best+1e-12 {
@@ -155,7 +154,7 @@ func TestOutsiderAgainstTheFile(t *testing.T) {
 
 // TestInbredOutsider: an unrelated animal that is inbred by F has F/2 more kinship with itself.
 func TestInbredOutsider(t *testing.T) {
-	e, err := room(t, basic).Exchange(day("2027-03-01"), frogroom.PairsWish{}, frogroom.Outsider{Species: "clockwork", Inbreeding: 0.25})
+	e, err := room(t, basic).Exchange(day("2027-03-01"), breedingplan.Wish{}, breedingplan.Outsider{Species: "clockwork", Inbreeding: 0.25})
 	require.NoError(t, err)
 	line := e.Species[0]
 	require.Len(t, line.Animals, 2)
@@ -171,7 +170,7 @@ func TestSelectionsOfRandomRooms(t *testing.T) {
 		r, _ := frogroom.Read("room.yaml", []byte(f.text(f.diary)))
 		on := civil.Date(rapid.IntRange(int(day("2023-06-01")), int(day("2028-12-31"))).Draw(t, "on"))
 		count := rapid.IntRange(1, 4).Draw(t, "count")
-		s, err := r.Unrelated(on, count, frogroom.PairsWish{})
+		s, err := r.Unrelated(on, count, breedingplan.Wish{})
 		require.NoError(t, err)
 		for _, one := range s.Species {
 			require.Len(t, one.Chosen, min(count, len(one.Chosen)+len(one.Others)))
@@ -197,10 +196,10 @@ func TestSelectionsOfRandomRooms(t *testing.T) {
 			}
 			require.Equal(t, here, len(told)+one.Promised)
 		}
-		kept, err := r.Keep(on, count, frogroom.PairsWish{})
+		kept, err := r.Keep(on, count, breedingplan.Wish{})
 		require.NoError(t, err)
 		require.LessOrEqual(t, len(kept.Species), len(s.Species))
-		e, err := r.Exchange(on, frogroom.PairsWish{})
+		e, err := r.Exchange(on, breedingplan.Wish{})
 		require.NoError(t, err)
 		for _, one := range e.Species {
 			require.NotEmpty(t, one.Animals)

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
@@ -23,7 +24,7 @@ func TestPairsOfRandomRooms(t *testing.T) {
 		f := randomFile(t)
 		r, _ := frogroom.Read("room.yaml", []byte(f.text(f.diary)))
 		on := civil.Date(rapid.IntRange(int(day("2023-06-01")), int(day("2028-12-31"))).Draw(t, "on"))
-		w := frogroom.PairsWish{Weight: 0.1, Pairings: rapid.IntRange(1, 4).Draw(t, "pairings"), MaleUses: rapid.IntRange(1, 2).Draw(t, "uses")}
+		w := breedingplan.Wish{Weight: 0.1, Pairings: rapid.IntRange(1, 4).Draw(t, "pairings"), MaleUses: rapid.IntRange(1, 2).Draw(t, "uses")}
 		if rapid.Bool().Draw(t, "relax") {
 			w.Relax = pairing.Relaxable()
 		}
@@ -31,7 +32,7 @@ func TestPairsOfRandomRooms(t *testing.T) {
 		again, errAgain := r.Pairs(on, w)
 		require.Empty(t, cmp.Diff(got, again))
 		if err != nil {
-			var none *frogroom.NoPairsError
+			var none *breedingplan.NoPlanError
 			require.True(t, errors.As(err, &none), "%v", err)
 			require.NotEmpty(t, none.Blocking)
 			require.EqualError(t, errAgain, err.Error())
@@ -94,7 +95,7 @@ func TestPairsShareTheSeason(t *testing.T) {
   - {id: L, species: hyla-cinerea, sire: I, dam: K, sex: female, acquired: 2024-01-01}
 `)
 	on := day("2027-03-01")
-	sum := func(p frogroom.Pairs) (total float64) {
+	sum := func(p breedingplan.Plan) (total float64) {
 		for _, s := range p.Species {
 			total += score(1-s.WithYoung, s.YoungInbreeding)
 		}
@@ -102,13 +103,13 @@ func TestPairsShareTheSeason(t *testing.T) {
 	}
 	alone := map[string][]float64{}
 	for _, species := range []string{"clockwork", "hyla-cinerea"} {
-		whole, err := r.Pairs(on, frogroom.PairsWish{Species: species, Weight: 0.1, Pairings: 1})
+		whole, err := r.Pairs(on, breedingplan.Wish{Species: species, Weight: 0.1, Pairings: 1})
 		require.NoError(t, err)
 		alone[species] = append(alone[species], 1-whole.Species[0].GeneDiversity)
 		for n := 1; n <= 3; n++ {
-			p, err := r.Pairs(on, frogroom.PairsWish{
+			p, err := r.Pairs(on, breedingplan.Wish{
 				Species: species, Weight: 0.1, Pairings: n,
-				Goals: []frogroom.PairsGoal{{Of: species, Pairings: n}},
+				Goals: []breedingplan.Goal{{Of: species, Pairings: n}},
 			})
 			if err != nil {
 				break
@@ -125,7 +126,7 @@ func TestPairsShareTheSeason(t *testing.T) {
 				}
 			}
 		}
-		got, err := r.Pairs(on, frogroom.PairsWish{Weight: 0.1, Pairings: most})
+		got, err := r.Pairs(on, breedingplan.Wish{Weight: 0.1, Pairings: most})
 		require.NoError(t, err)
 		assert.InDelta(t, best, sum(got), 1e-9, "at most %d", most)
 		assert.True(t, got.Proven)
@@ -136,28 +137,28 @@ func TestPairsShareTheSeason(t *testing.T) {
 func TestPairsWishesThatMakeNoSense(t *testing.T) {
 	r := room(t, basic)
 	on := day("2027-03-01")
-	for _, w := range []frogroom.PairsWish{
+	for _, w := range []breedingplan.Wish{
 		{Pairings: -1},
 		{Weight: -1},
 		{Weight: math.NaN()},
 		{Young: 1001},
 		{Relax: []pairing.Rule{pairing.RuleSex}},
-		{Goals: []frogroom.PairsGoal{{Of: "nobody", Pairings: 1}}},
+		{Goals: []breedingplan.Goal{{Of: "nobody", Pairings: 1}}},
 	} {
 		_, err := r.Pairs(on, w)
-		var wrong *frogroom.PairsWishError
+		var wrong *breedingplan.WishError
 		require.True(t, errors.As(err, &wrong), "%+v: %v", w, err)
 	}
-	_, err := r.Pairs(on, frogroom.PairsWish{Want: [][2]string{{"A", "Z"}}})
+	_, err := r.Pairs(on, breedingplan.Wish{Want: [][2]string{{"A", "Z"}}})
 	var unknown *frogroom.UnknownAnimalError
 	require.True(t, errors.As(err, &unknown))
-	assert.Panics(t, func() { _, _ = r.Pairs(0, frogroom.PairsWish{}) })
+	assert.Panics(t, func() { _, _ = r.Pairs(0, breedingplan.Wish{}) })
 }
 
 // TestPairsEndedEarly: a search that is ended says so.
 func TestPairsEndedEarly(t *testing.T) {
 	r := room(t, basic)
-	p, err := r.Pairs(day("2027-03-01"), frogroom.PairsWish{Stop: func() bool { return true }})
+	p, err := r.Pairs(day("2027-03-01"), breedingplan.Wish{Stop: func() bool { return true }})
 	require.NoError(t, err)
 	assert.False(t, p.Proven)
 	assert.NotEmpty(t, p.Species[0].Pairs)

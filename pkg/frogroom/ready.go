@@ -7,6 +7,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
@@ -112,7 +113,7 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 		if w.Species != "" && a.Species != w.Species || r.Ancestry.status(i, on) != collection.Here {
 			continue
 		}
-		if named(a.ID) || len(w.IDs) == 0 && (a.Promised != "" || r.tooYoung(i, on)) {
+		if named(a.ID) || len(w.IDs) == 0 && (a.Promised != "" || pairing.TooYoung(r.terms(on), r.breeders([]string{a.ID}, on)[0])) {
 			animals = append(animals, i)
 		}
 	}

@@ -23,6 +23,17 @@ func (s Sex) String() string {
 	return "unknown"
 }
 
+// MarshalText gives the same as String.
+func (s Sex) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// Possible gives the sexes as which an animal can be bred: both when its own is not known.
+func (s Sex) Possible() []Sex {
+	if s == SexUnknown {
+		return []Sex{Male, Female}
+	}
+	return []Sex{s}
+}
+
 // Animal is what the rules look at. Zero values stand for what is not known.
 type Animal struct {
 	ID             string

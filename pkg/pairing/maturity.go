@@ -2,6 +2,7 @@ package pairing
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 )
@@ -63,6 +64,13 @@ func (a age) String() string {
 		return fmt.Sprintf("at most %d days", a.days)
 	}
 	return fmt.Sprintf("%d days", a.days)
+}
+
+// TooYoung reports whether an animal is known to be too young to be bred; one of unknown
+// sex, whichever sex it has. It panics as [Judge] does.
+func TooYoung(t Terms, a Animal) bool {
+	t.mustBeWhole()
+	return slices.ContainsFunc(a.Sex.Possible(), func(as Sex) bool { return judgeAge(t, a, as).Severity == Refuse })
 }
 
 // judgeAge refuses an animal that is too young: its own growth is not done. An

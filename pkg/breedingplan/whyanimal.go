@@ -1,22 +1,21 @@
-package frogroom
+package breedingplan
 
 import (
 	"cmp"
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
 // AnimalVerdict is what all rules say of one animal and of each mate that it could have.
 type AnimalVerdict struct {
-	On       civil.Date     `json:"on"`
-	ID       string         `json:"id"`
-	Sex      collection.Sex `json:"sex"`
-	Findings []PairFinding  `json:"findings"` // about it alone
-	Mates    []Mate         `json:"mates"`    // of the other sex and its species, in the room; the best first
-	Warnings []string       `json:"warnings,omitempty"`
+	On       civil.Date  `json:"on"`
+	ID       string      `json:"id"`
+	Sex      pairing.Sex `json:"sex"`
+	Findings []Finding   `json:"findings"` // about it alone
+	Mates    []Mate      `json:"mates"`    // of the other sex and its species, in the room; the best first
+	Warnings []string    `json:"warnings,omitempty"`
 }
 
 // Mate is an animal that another one could be paired with.
@@ -33,29 +32,26 @@ type Mate struct {
 
 // WhyAnimal holds an animal, and its pair with each possible mate, against all rules: allowed
 // mates first, then by the inbreeding of the young and the mean kinship of the mate. An animal
-// of unknown sex has no mates. The error is that of [Room.WhyPair].
-func (r *Room) WhyAnimal(on civil.Date, id string, w PairsWish) (AnimalVerdict, error) {
-	mustKnow(on)
-	w, err := r.wholeWish(w)
+// of unknown sex has no mates. The error is that of [Stock.WhyPair].
+func (s *Stock) WhyAnimal(id string, w Wish) (AnimalVerdict, error) {
+	w, err := s.whole(w)
 	if err != nil {
 		return AnimalVerdict{}, err
 	}
-	i, err := r.Ancestry.number(id)
+	i, err := s.find(id)
 	if err != nil {
 		return AnimalVerdict{}, err
 	}
-	a := r.Ancestry.animal(i)
-	l := r.line(on, a.Species, w)
-	out := AnimalVerdict{On: on, ID: a.ID, Sex: a.Sex, Findings: []PairFinding{}, Mates: []Mate{}, Warnings: ancestryWarnings(l)}
-	self := r.breeders([]string{a.ID}, on)
-	as := uses(a.Sex)[0]
-	for _, f := range pairing.JudgeAnimal(r.terms(on, w.Relax), self[0], as) {
+	a := s.animal(i)
+	l := s.line(a.Species, w)
+	out := AnimalVerdict{On: s.Terms.On, ID: a.ID, Sex: a.Sex, Findings: []Finding{}, Mates: []Mate{}, Warnings: ancestryWarnings(l)}
+	for _, f := range pairing.JudgeAnimal(s.terms(w), a.Animal, a.Sex.Possible()[0]) {
 		out.Findings = append(out.Findings, told(f))
 	}
 	switch a.Sex {
-	case collection.Male:
+	case pairing.Male:
 		l.males = []string{a.ID}
-	case collection.Female:
+	case pairing.Female:
 		l.females = []string{a.ID}
 	default:
 		return out, nil
@@ -81,9 +77,9 @@ func (r *Room) WhyAnimal(on civil.Date, id string, w PairsWish) (AnimalVerdict, 
 }
 
 func (l *line) mate(id, other string, v pairing.Verdict) Mate {
-	i := l.room.number(other)
+	i := l.stock.number(other)
 	m := Mate{
-		ID: other, Name: l.room.Ancestry.animal(i).Name, Allowed: v.Allowed(),
+		ID: other, Name: l.stock.animal(i).Name, Allowed: v.Allowed(),
 		Inbreeding: v.YoungInbreeding, MeanKinship: l.set.MeanKinship(i),
 	}
 	if !m.Allowed {

@@ -1,21 +1,18 @@
-package frogroom
+package breedingplan
 
 import (
 	"fmt"
 	"slices"
 
-	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
 // line is the animals of a species that are in the room, and the pairs that
 // they make.
 type line struct {
-	room    *Room
+	stock   *Stock
 	species string
-	on      civil.Date
-	wish    PairsWish
+	wish    Wish
 	here    []int          // numbers of the animals, in the order of the file
 	pool    []int          // those that are promised to nobody
 	pairs   []pairing.Pair // of all males with all females, once they are judged
@@ -28,11 +25,11 @@ type line struct {
 	sweep   []pairing.Outcome // by number of pairings, from 0; without plans where there are none
 }
 
-func (r *Room) line(on civil.Date, species string, w PairsWish) *line {
-	l := &line{room: r, species: species, on: on, wish: w}
-	for i := range r.Collection.Animals {
-		a := &r.Collection.Animals[i]
-		if a.Species != species || r.Ancestry.status(i, on) != collection.Here {
+func (s *Stock) line(species string, w Wish) *line {
+	l := &line{stock: s, species: species, wish: w}
+	for i := range s.Animals {
+		a := s.animal(i)
+		if a.Species != species || !a.Here {
 			continue
 		}
 		l.here = append(l.here, i)
@@ -40,13 +37,13 @@ func (r *Room) line(on civil.Date, species string, w PairsWish) *line {
 			l.pool = append(l.pool, i)
 		}
 		switch a.Sex {
-		case collection.Male:
+		case pairing.Male:
 			l.males = append(l.males, a.ID)
-		case collection.Female:
+		case pairing.Female:
 			l.females = append(l.females, a.ID)
 		}
 	}
-	l.set = pairing.NewBreedingSet(r.Ancestry.Pedigree, l.pool)
+	l.set = pairing.NewBreedingSet(s.Terms.Pedigree, l.pool)
 	return l
 }
 
@@ -55,16 +52,16 @@ const mostPairs = 200_000
 
 // judge judges every male with every female.
 func (l *line) judge() error {
-	r := l.room
+	s := l.stock
 	if n := len(l.males) * len(l.females); n > mostPairs {
-		return &PairsWishError{fmt.Sprintf("%d males and %d females of %s make %d pairs, and %d can be looked at", len(l.males), len(l.females), l.species, n, mostPairs)}
+		return &WishError{fmt.Sprintf("%d males and %d females of %s make %d pairs, and %d can be looked at", len(l.males), len(l.females), l.species, n, mostPairs)}
 	}
-	l.pairs = pairing.Rank(r.terms(l.on, l.wish.Relax), l.set, r.breeders(l.males, l.on), r.breeders(l.females, l.on))
+	l.pairs = pairing.Rank(l.stock.terms(l.wish), l.set, s.breeders(l.males...), s.breeders(l.females...))
 	slices.SortStableFunc(l.pairs, func(a, b pairing.Pair) int { // the options in the order of the file
-		if c := r.number(a.Female) - r.number(b.Female); c != 0 {
+		if c := s.number(a.Female) - s.number(b.Female); c != 0 {
 			return c
 		}
-		return r.number(a.Male) - r.number(b.Male)
+		return s.number(a.Male) - s.number(b.Male)
 	})
 	l.choose(func(p pairing.Pair) bool { return p.Verdict.Allowed() && !l.unwished(p) })
 	return nil
@@ -94,14 +91,13 @@ func (l *line) choose(fit func(pairing.Pair) bool) {
 }
 
 // concerns reports whether a goal is about pairs of this line, be they allowed or not.
-func (l *line) concerns(g PairsGoal) bool {
+func (l *line) concerns(g Goal) bool {
 	return l.species == g.Of || slices.ContainsFunc(l.pairs, func(p pairing.Pair) bool { return l.serves(p, g) })
 }
 
 // serves reports whether a pair counts for a goal.
-func (l *line) serves(p pairing.Pair, g PairsGoal) bool {
-	dam, _ := l.room.Collection.Animal(p.Female)
-	return g.Of == l.species || g.Of == dam.Line
+func (l *line) serves(p pairing.Pair, g Goal) bool {
+	return g.Of == l.species || g.Of == l.stock.animal(l.stock.number(p.Female)).Line
 }
 
 func (l *line) optionsThat(fits func(pairing.Pair) bool) []int {
@@ -120,7 +116,7 @@ func (l *line) unwished(p pairing.Pair) bool {
 }
 
 // leavesOut reports whether an animal is not to be used at all.
-func (w PairsWish) leavesOut(id string) bool { return slices.Contains(w.Without, [2]string{id, ""}) }
+func (w Wish) leavesOut(id string) bool { return slices.Contains(w.Without, [2]string{id, ""}) }
 
 func isPair(p pairing.Pair, ids [2]string) bool {
 	return p.Male == ids[0] && p.Female == ids[1] || p.Male == ids[1] && p.Female == ids[0]
@@ -133,9 +129,9 @@ func (l *line) maleUses(id string) pairing.Limit {
 
 // femaleUses limits how often a female is used, by the clutches too that she may still lay.
 func (l *line) femaleUses(id string) pairing.Limit {
-	most, rules := l.wish.FemaleUses, l.room.terms(l.on, l.wish.Relax).Rules
+	most, rules := l.wish.FemaleUses, l.stock.terms(l.wish).Rules
 	if rules.ClutchesASeason > 0 && !slices.Contains(rules.Relaxed, pairing.RuleClutches) {
-		laid := len(l.room.breeders([]string{id}, l.on)[0].Recent(l.on))
+		laid := len(l.stock.animal(l.stock.number(id)).Recent(l.stock.Terms.On))
 		if left := rules.ClutchesASeason - laid; left > 0 && left < most {
 			return pairing.Limit{Name: fmt.Sprintf("%s laid %s within 12 months and may lay %d", id, counted(laid, "clutch"), rules.ClutchesASeason), AtMost: left}
 		}
@@ -179,7 +175,7 @@ func (l *line) choice(count int) pairing.Choice {
 		all[o] = o
 		p := l.pairs[i]
 		c.Options = append(c.Options, pairing.Option{
-			Sires: []int{l.room.number(p.Male)}, Dams: []int{l.room.number(p.Female)},
+			Sires: []int{l.stock.number(p.Male)}, Dams: []int{l.stock.number(p.Female)},
 			MinYoung: 1, MaxYoung: l.wish.mostYoung(),
 		})
 	}

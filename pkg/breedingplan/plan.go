@@ -1,17 +1,16 @@
-package frogroom
+package breedingplan
 
 import (
 	"fmt"
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
-// PairsWish is what the keeper asks of the pairings of a season. The zero value
+// Wish is what the keeper asks of the pairings of a season. The zero value
 // asks for nothing in particular.
-type PairsWish struct {
+type Wish struct {
 	Species  string // only this one; all when empty
 	Pairings int    // most pairings of the season; 0 is what the file says
 	Young    int    // held back for each pairing, on average; 0 is 2
@@ -26,7 +25,7 @@ type PairsWish struct {
 	// in the plan or out of it. An animal alone in Without, with "" beside it,
 	// is left out altogether.
 	Want, Without [][2]string
-	Goals         []PairsGoal
+	Goals         []Goal
 	Relax         []pairing.Rule // rules to set aside, beside those of the file; see [pairing.Relaxable]
 	// Nodes bounds the search for each species; 0 is 20,000. Stop ends it when
 	// it gives true, and may be nil.
@@ -34,28 +33,28 @@ type PairsWish struct {
 	Stop  func() bool
 }
 
-// PairsGoal asks for a number of pairings of a species, or with a dam of a line.
-type PairsGoal struct {
+// Goal asks for a number of pairings of a species, or with a dam of a line.
+type Goal struct {
 	Of       string // a species or a line
 	Pairings int
 }
 
-func (g PairsGoal) String() string { return "at least " + pairings(g.Pairings) + " of " + g.Of }
+func (g Goal) String() string { return "at least " + pairings(g.Pairings) + " of " + g.Of }
 
-// Pairs is the best set of pairings for a season.
-type Pairs struct {
-	On      civil.Date     `json:"on"`
-	Weight  float64        `json:"inbreeding_weight"`
-	Relaxed []RelaxedRule  `json:"relaxed,omitempty"`
-	Limits  []string       `json:"limits"` // what bounds the plan, in words
-	Species []SpeciesPairs `json:"species"`
+// Plan is the best set of pairings for a season.
+type Plan struct {
+	On      civil.Date    `json:"on"`
+	Weight  float64       `json:"inbreeding_weight"`
+	Relaxed []RelaxedRule `json:"relaxed,omitempty"`
+	Limits  []string      `json:"limits"` // what bounds the plan, in words
+	Species []SpeciesPlan `json:"species"`
 	// Proven is false when the search was ended, so that there may be better.
 	Proven   bool     `json:"proven"`
 	Warnings []string `json:"warnings,omitempty"`
 }
 
-// SpeciesPairs is the plan for one species.
-type SpeciesPairs struct {
+// SpeciesPlan is the plan for one species.
+type SpeciesPlan struct {
 	Species string       `json:"species"`
 	Living  int          `json:"living"` // in the room and promised to nobody: the line as it is
 	Pairs   []ChosenPair `json:"pairs"`
@@ -113,49 +112,47 @@ type Ceiling struct {
 
 // LeftOut is an animal that the plan does not use.
 type LeftOut struct {
-	ID     string         `json:"id"`
-	Name   string         `json:"name,omitempty"`
-	Sex    collection.Sex `json:"sex"`
-	Sign   string         `json:"sex_sign,omitempty"` // how its sex is known; empty when nobody wrote it down
-	Reason string         `json:"reason"`
-	From   civil.Date     `json:"from,omitempty"` // the day from which time cures it
+	ID     string      `json:"id"`
+	Name   string      `json:"name,omitempty"`
+	Sex    pairing.Sex `json:"sex"`
+	Sign   string      `json:"sex_sign,omitempty"` // how its sex is known; empty when nobody wrote it down
+	Reason string      `json:"reason"`
+	From   civil.Date  `json:"from,omitempty"` // the day from which time cures it
 }
 
-// Pairs plans the pairings of a season: for each species the set of pairs, and
+// Plan plans the pairings of a season: for each species the set of pairs, and
 // the young to hold back from each, after which the line has the lowest mean
 // kinship with the wished weight on the inbreeding of the young. The pairings of the
 // season are shared out among the species so that the sum over them is lowest.
 //
-// The animals are judged as they are on that day. The error is an
-// *[UnknownAnimalError], an *[UnknownSpeciesError], a *[PairsWishError] for a
-// wish that makes no sense, or a *[NoPairsError] when nothing is left to plan.
-func (r *Room) Pairs(on civil.Date, w PairsWish) (Pairs, error) {
-	mustKnow(on)
-	w, err := r.wholeWish(w)
+// The error is a *[WishError] for a wish that makes no sense, or a *[NoPlanError] when
+// nothing is left to plan.
+func (s *Stock) Plan(w Wish) (Plan, error) {
+	w, err := s.whole(w)
 	if err != nil {
-		return Pairs{}, err
+		return Plan{}, err
 	}
-	out := Pairs{On: on, Weight: w.Weight, Relaxed: r.relaxedRules(w.Relax), Limits: w.limits(r), Species: []SpeciesPairs{}, Proven: true}
+	out := Plan{On: s.Terms.On, Weight: w.Weight, Relaxed: s.relaxed(w), Limits: w.limits(s), Species: []SpeciesPlan{}, Proven: true}
 	var lines []*line
-	for _, p := range r.Collection.Species {
-		if w.Species == "" || w.Species == p.ID {
-			l := r.line(on, p.ID, w)
+	for _, species := range s.Species {
+		if w.Species == "" || w.Species == species {
+			l := s.line(species, w)
 			if len(l.here) == 0 {
 				continue
 			}
 			if err := l.judge(); err != nil {
-				return Pairs{}, err
+				return Plan{}, err
 			}
 			lines = append(lines, l)
 		}
 	}
 	out.Warnings = ancestryWarnings(lines...)
 	if err := possible(lines, w); err != nil {
-		return Pairs{}, err
+		return Plan{}, err
 	}
-	counts, proven, err := share(lines, w.most(r))
+	counts, proven, err := share(lines, w.most(s))
 	if err != nil {
-		return Pairs{}, err
+		return Plan{}, err
 	}
 	out.Proven = proven
 	for i, l := range lines {
@@ -163,7 +160,7 @@ func (r *Room) Pairs(on civil.Date, w PairsWish) (Pairs, error) {
 		out.Proven = out.Proven && s.Proven
 		out.Species = append(out.Species, s)
 	}
-	if slices.ContainsFunc(out.Species, func(s SpeciesPairs) bool {
+	if slices.ContainsFunc(out.Species, func(s SpeciesPlan) bool {
 		return slices.ContainsFunc(s.Pairs, func(p ChosenPair) bool { return p.Expected && p.Inbreeding > 0 })
 	}) {
 		out.Warnings = append(out.Warnings, "inbreeding marked ~ is an expectation: a parent or ancestor is one of several")
@@ -171,20 +168,20 @@ func (r *Room) Pairs(on civil.Date, w PairsWish) (Pairs, error) {
 	return out, nil
 }
 
-// wholeWish fills in what a wish leaves open and refuses what makes no sense.
-func (r *Room) wholeWish(w PairsWish) (PairsWish, error) {
+// whole fills in what a wish leaves open and refuses what makes no sense.
+func (s *Stock) whole(w Wish) (Wish, error) {
 	if w.Species != "" {
-		if _, ok := r.Collection.Profile(w.Species); !ok {
-			return w, r.unknownSpecies(w.Species)
+		if !slices.Contains(s.Species, w.Species) {
+			return w, noSpecies(w.Species)
 		}
 	}
 	for _, n := range []*int{&w.Pairings, &w.Young, &w.Rounds, &w.MaleUses, &w.FemaleUses, &w.Nodes} {
 		if *n < 0 {
-			return w, &PairsWishError{"a number below 0"}
+			return w, &WishError{"a number below 0"}
 		}
 	}
 	if !(w.Weight >= 0 && w.Weight <= 1000) {
-		return w, &PairsWishError{"the weight of inbreeding has to be from 0 to 1000"}
+		return w, &WishError{"the weight of inbreeding has to be from 0 to 1000"}
 	}
 	orElse(&w.Young, 2)
 	orElse(&w.MaleUses, 2)
@@ -194,28 +191,27 @@ func (r *Room) wholeWish(w PairsWish) (PairsWish, error) {
 		w.MaleUses, w.FemaleUses = min(w.MaleUses, w.Rounds), min(w.FemaleUses, w.Rounds)
 	}
 	if w.Young > 1000 {
-		return w, &PairsWishError{"more than 1000 young from a pairing"}
+		return w, &WishError{"more than 1000 young from a pairing"}
 	}
 	for _, rule := range w.Relax {
-		if problem, cure := mayRelax(rule); problem != "" {
-			return w, &PairsWishError{problem + "; " + cure}
+		if can := pairing.Relaxable(); !slices.Contains(can, rule) {
+			return w, &WishError{fmt.Sprintf("the rule %q cannot be relaxed; these can: %s", rule, joined(words(can)))}
 		}
 	}
 	for _, pair := range slices.Concat(w.Want, w.Without) {
 		for _, id := range pair {
-			if _, err := r.Ancestry.number(id); err != nil && id != "" {
+			if _, err := s.find(id); err != nil && id != "" {
 				return w, err
 			}
 		}
 	}
-	return w, r.knownGoals(w)
+	return w, s.knownGoals(w)
 }
 
-func (r *Room) knownGoals(w PairsWish) error {
+func (s *Stock) knownGoals(w Wish) error {
 	for _, g := range w.Goals {
-		_, known := r.Collection.Profile(g.Of)
-		if !known && !slices.ContainsFunc(r.Collection.Animals, func(a collection.Animal) bool { return a.Line == g.Of }) {
-			return &PairsWishError{fmt.Sprintf("there is no species or line %q", g.Of)}
+		if !slices.Contains(s.Species, g.Of) && !slices.ContainsFunc(s.Animals, func(a Animal) bool { return a.Line == g.Of }) {
+			return &WishError{fmt.Sprintf("there is no species or line %q", g.Of)}
 		}
 	}
 	return nil
@@ -228,31 +224,31 @@ func orElse(n *int, usual int) {
 }
 
 // most gives the greatest number of pairings of the season.
-func (w PairsWish) most(r *Room) int {
+func (w Wish) most(s *Stock) int {
 	most := pairing.NoLimit
 	switch {
 	case w.Pairings > 0:
 		most = w.Pairings
-	case r.Collection.Rules.PairingsASeason.Known:
-		most = r.Collection.Rules.PairingsASeason.Value
+	case s.PairingsASeason.Known:
+		most = s.PairingsASeason.Value
 	}
-	if c := r.Collection.Equipment.RainChambers; w.Rounds > 0 && c.Known {
+	if c := s.RainChambers; w.Rounds > 0 && c.Known {
 		most = min(most, w.Rounds*c.Value)
 	}
 	return most
 }
 
 // limits says in words what bounds the plan.
-func (w PairsWish) limits(r *Room) []string {
+func (w Wish) limits(s *Stock) []string {
 	var out []string
-	switch rules := r.Collection.Rules; {
+	switch {
 	case w.Pairings > 0:
 		out = append(out, fmt.Sprintf("at most %s, as asked", pairings(w.Pairings)))
-	case rules.PairingsASeason.Known:
-		out = append(out, fmt.Sprintf("at most %s a season, as the file says", pairings(rules.PairingsASeason.Value)))
+	case s.PairingsASeason.Known:
+		out = append(out, fmt.Sprintf("at most %s a season, as the file says", pairings(s.PairingsASeason.Value)))
 	}
 	if w.Rounds > 0 {
-		if c := r.Collection.Equipment.RainChambers; c.Known {
+		if c := s.RainChambers; c.Known {
 			out = append(out, fmt.Sprintf("rain chambers: %d, each filled at most %s", c.Value, times(w.Rounds)))
 		} else {
 			out = append(out, "rain chambers are not counted: the file does not say how many there are")
@@ -278,7 +274,7 @@ func (w PairsWish) limits(r *Room) []string {
 
 // mostYoung is how many young of one pairing are held back at most: half as many
 // again as on average, for a line needs many families more than large ones.
-func (w PairsWish) mostYoung() int { return w.Young + (w.Young+1)/2 }
+func (w Wish) mostYoung() int { return w.Young + (w.Young+1)/2 }
 
 func pairings(n int) string {
 	if n == 1 {

@@ -1,11 +1,10 @@
-package frogroom
+package breedingplan
 
 import (
 	"fmt"
 	"slices"
 	"strings"
 
-	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
@@ -15,10 +14,10 @@ const shownPlans = 3
 
 // plan gives the best plan with so many pairings, and what there is to say
 // about it.
-func (l *line) plan(count int) SpeciesPairs {
-	s := SpeciesPairs{
+func (l *line) plan(count int) SpeciesPlan {
+	s := SpeciesPlan{
 		Species: l.species, Living: len(l.pool), Promised: len(l.here) - len(l.pool),
-		WithPromised: pairing.NewBreedingSet(l.room.Ancestry.Pedigree, l.here).GeneDiversity(), Pairs: []ChosenPair{}, Others: []OtherPlan{}, LeftOut: []LeftOut{},
+		WithPromised: pairing.NewBreedingSet(l.stock.Terms.Pedigree, l.here).GeneDiversity(), Pairs: []ChosenPair{}, Others: []OtherPlan{}, LeftOut: []LeftOut{},
 		GeneDiversity: l.set.GeneDiversity(), WithYoung: l.set.GeneDiversity(), Proven: true,
 		Allowed: len(l.options), Refused: len(l.pairs) - len(l.options),
 	}
@@ -57,14 +56,14 @@ func (l *line) whyNone() string {
 }
 
 func (l *line) chosenPair(p pairing.Pair, young int) ChosenPair {
-	male, female := l.room.number(p.Male), l.room.number(p.Female)
+	male, female := l.stock.number(p.Male), l.stock.number(p.Female)
 	effect := l.set.Effect([]int{male}, []int{female}, young, pedigree.OneUnknown)
 	c := ChosenPair{
 		Male: p.Male, Female: p.Female, Young: young,
 		MaleKinship: l.set.MeanKinship(male), FemaleKinship: l.set.MeanKinship(female),
-		MaleSign: l.room.Ancestry.animal(male).SexSign, FemaleSign: l.room.Ancestry.animal(female).SexSign,
+		MaleSign: l.stock.animal(male).SexSign, FemaleSign: l.stock.animal(female).SexSign,
 		Inbreeding: p.Verdict.YoungInbreeding,
-		Expected:   l.room.Ancestry.Pedigree.Uncertain(male) || l.room.Ancestry.Pedigree.Uncertain(female),
+		Expected:   l.stock.Terms.Pedigree.Uncertain(male) || l.stock.Terms.Pedigree.Uncertain(female),
 		Change:     effect.Change(),
 		Reason:     l.reason(p),
 	}
@@ -128,7 +127,7 @@ func (l *line) ceiling(count int, best pairing.Plan) (cost *Ceiling, proven bool
 func (l *line) leftOut(used map[string]bool) []LeftOut {
 	out := []LeftOut{}
 	for _, i := range l.here {
-		a := l.room.Ancestry.animal(i)
+		a := l.stock.animal(i)
 		if used[a.ID] {
 			continue
 		}
@@ -142,7 +141,7 @@ func (l *line) leftOut(used map[string]bool) []LeftOut {
 // whyNot finds the reason for leaving an animal out: its sex, what a rule has against it
 // whoever is its mate, what it has against each mate, or that others do more.
 func (l *line) whyNot(left *LeftOut) {
-	if left.Sex == collection.UnknownSex {
+	if left.Sex == pairing.SexUnknown {
 		left.Reason = "its sex is not known"
 		return
 	}
@@ -188,7 +187,7 @@ func (l *line) whyNot(left *LeftOut) {
 		left.Reason = strings.Join(messages, "; ")
 		left.From, _ = pairing.Verdict{Findings: own}.AllowedFrom()
 	case allowed > 0:
-		self := l.room.number(left.ID)
+		self := l.stock.number(left.ID)
 		left.Reason = fmt.Sprintf("others do more for the line: %s by rarity (mean kinship %s)", l.rank(self), decimals(l.set.MeanKinship(self)))
 	case kin == mates:
 		left.Reason = "too closely related to every mate: the young would be inbred to " + decimals(least) + " at least"

@@ -1,4 +1,4 @@
-package frogroom
+package breedingplan
 
 import (
 	"cmp"
@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
 // Exchanges are what animals from outside would do for the lines of a room.
@@ -25,7 +25,7 @@ type SpeciesExchange struct {
 
 // Exchange is one animal from outside.
 type Exchange struct {
-	ID   string `json:"id,omitempty"` // of one of the file
+	ID   string `json:"id,omitempty"` // of one that is recorded
 	Name string `json:"name,omitempty"`
 	What string `json:"what"`
 	// With is the gene diversity of the line once the animal has joined, and
@@ -44,26 +44,24 @@ const exchangeYoung = 2
 
 // Exchange says what animals from outside would do for each line: those that are
 // described, those that left the room alive and are with others now, and one that is
-// unrelated to all. The error is as that of [Room.Keep], or an *[UnknownAnimalError] for a
-// parent that is not in the file.
-func (r *Room) Exchange(on civil.Date, w PairsWish, described ...Outsider) (Exchanges, error) {
-	mustKnow(on)
-	w, err := r.wholeWish(w)
+// unrelated to all. The error is a *[WishError].
+func (s *Stock) Exchange(w Wish, described ...Outsider) (Exchanges, error) {
+	w, err := s.whole(w)
 	if err != nil {
 		return Exchanges{}, err
 	}
 	described = slices.Clone(described)
 	for i := range described {
-		if err := r.settle(&described[i], w); err != nil {
+		if err := s.settle(&described[i], w); err != nil {
 			return Exchanges{}, err
 		}
 	}
-	out := Exchanges{On: on, Species: []SpeciesExchange{}, Warnings: []string{founderWarning}}
-	for _, p := range r.Collection.Species {
-		if w.Species != "" && w.Species != p.ID {
+	out := Exchanges{On: s.Terms.On, Species: []SpeciesExchange{}, Warnings: []string{FounderWarning}}
+	for _, species := range s.Species {
+		if w.Species != "" && w.Species != species {
 			continue
 		}
-		l := r.line(on, p.ID, w)
+		l := s.line(species, w)
 		if len(l.pool) > 0 {
 			out.Species = append(out.Species, l.exchange(described))
 		}
@@ -73,22 +71,21 @@ func (r *Room) Exchange(on civil.Date, w PairsWish, described ...Outsider) (Exch
 
 func (l *line) exchange(described []Outsider) SpeciesExchange {
 	s := SpeciesExchange{Species: l.species, GeneDiversity: l.set.GeneDiversity()}
-	stranger := l.join(newcomer{sex: collection.UnknownSex, kinship: make([]float64, l.room.Ancestry.Pedigree.Len()), self: 0.5})
+	stranger := l.join(newcomer{sex: pairing.SexUnknown, kinship: make([]float64, l.stock.Terms.Pedigree.Len()), self: 0.5})
 	stranger.What = "an unrelated animal"
 	s.Animals = append(s.Animals, stranger)
 	for _, o := range described {
 		if o.Species == l.species {
-			e := l.join(l.room.newcomer(o))
+			e := l.join(l.stock.newcomer(o))
 			e.Name, e.What = o.Name, l.describe(o)
 			s.Animals = append(s.Animals, e)
 		}
 	}
-	for i := range l.room.Collection.Animals {
-		a := &l.room.Collection.Animals[i]
-		if status, since := a.Status(l.on); a.Species == l.species && status == collection.Left {
-			p := l.room.Ancestry.Pedigree
+	for i := range l.stock.Animals {
+		if a := l.stock.animal(i); a.Species == l.species && a.left(l.stock.Terms.On) {
+			p := l.stock.Terms.Pedigree
 			e := l.join(newcomer{sex: a.Sex, kinship: p.KinshipTo(i), self: (1 + p.Inbreeding(i)) / 2})
-			e.ID, e.Name, e.What = a.ID, a.Name, fmt.Sprintf("left the room on %s", since)
+			e.ID, e.Name, e.What = a.ID, a.Name, fmt.Sprintf("left the room on %s", a.Left)
 			s.Animals = append(s.Animals, e)
 		}
 	}
@@ -98,9 +95,14 @@ func (l *line) exchange(described []Outsider) SpeciesExchange {
 	return s
 }
 
+// left reports whether an animal left alive by a day.
+func (a *Animal) left(on civil.Date) bool {
+	return a.Left.Known() && a.Left <= on && !(a.Died.Known() && a.Died <= on)
+}
+
 // newcomer is an animal that joins a line.
 type newcomer struct {
-	sex     collection.Sex
+	sex     pairing.Sex
 	kinship []float64 // with every animal of the pedigree
 	self    float64   // with itself
 }
@@ -119,13 +121,13 @@ func (l *line) join(x newcomer) Exchange {
 	e.WithYoung = e.With
 	best := 0.0
 	for _, mate := range l.pool {
-		a := l.room.Ancestry.animal(mate)
+		a := l.stock.animal(mate)
 		f := x.kinship[mate] // the inbreeding of their young
-		if a.Sex == x.sex && a.Sex != collection.UnknownSex || f >= l.room.Collection.Rules.MaxInbreeding-1e-9 {
+		if a.Sex == x.sex && a.Sex != pairing.SexUnknown || f >= l.stock.Terms.Rules.MaxInbreeding-1e-9 {
 			continue
 		}
 		const young = exchangeYoung
-		of := (1 + l.room.Ancestry.Pedigree.Inbreeding(mate)) / 2 // the mate with itself
+		of := (1 + l.stock.Terms.Pedigree.Inbreeding(mate)) / 2 // the mate with itself
 		sib := (x.self + of + 2*f) / 4
 		parents := (toLine + x.self + n*l.set.MeanKinship(mate) + f) / 2 // a young one with the line and the newcomer
 		all := sum + 2*young*parents + young*(1+f)/2 + young*(young-1)*sib
@@ -141,19 +143,19 @@ func (l *line) join(x newcomer) Exchange {
 
 // newcomer gives the kinships of an animal that is described: half of those of each parent
 // that is known, for the other half is unrelated.
-func (r *Room) newcomer(o Outsider) newcomer {
-	p := r.Ancestry.Pedigree
+func (s *Stock) newcomer(o Outsider) newcomer {
+	p := s.Terms.Pedigree
 	x := newcomer{sex: o.Sex, kinship: make([]float64, p.Len()), self: (1 + o.Inbreeding) / 2}
 	for _, parent := range []string{o.Sire, o.Dam} {
 		if parent == "" {
 			continue
 		}
-		for i, f := range p.KinshipTo(r.number(parent)) {
+		for i, f := range p.KinshipTo(s.number(parent)) {
 			x.kinship[i] += f / 2
 		}
 	}
 	if o.Sire != "" && o.Dam != "" {
-		x.self = (1 + p.Kinship(r.number(o.Sire), r.number(o.Dam))) / 2
+		x.self = (1 + p.Kinship(s.number(o.Sire), s.number(o.Dam))) / 2
 	}
 	return x
 }

@@ -1,4 +1,4 @@
-package frogroom
+package breedingplan
 
 import (
 	"fmt"
@@ -14,23 +14,23 @@ func (l *line) reason(p pairing.Pair) string {
 	switch f := level(p.Verdict.YoungInbreeding); {
 	case f == 0:
 		kin = "no known ancestor in common"
-	case p.Verdict.YoungInbreeding < l.room.Collection.Rules.WarnInbreeding:
+	case p.Verdict.YoungInbreeding < l.stock.Terms.Rules.WarnInbreeding:
 		kin = "distant kin"
-	case p.Verdict.YoungInbreeding < l.room.Collection.Rules.MaxInbreeding:
+	case p.Verdict.YoungInbreeding < l.stock.Terms.Rules.MaxInbreeding:
 		kin = "kin, within the limit"
 	default:
 		kin = "close kin, though over the limit"
 	}
-	return kin + "; by rarity " + l.rank(l.room.number(p.Male)) + " and " + l.rank(l.room.number(p.Female))
+	return kin + "; by rarity " + l.rank(l.stock.number(p.Male)) + " and " + l.rank(l.stock.number(p.Female))
 }
 
 // rank says how rare the genes of an animal are among those of its sex.
 func (l *line) rank(self int) string {
-	sex := l.room.Ancestry.animal(self).Sex
+	sex := l.stock.animal(self).Sex
 	mine := l.set.MeanKinship(self)
 	rarer, of, same := 0, 0, 0
 	for _, i := range l.here {
-		if l.room.Ancestry.animal(i).Sex != sex {
+		if l.stock.animal(i).Sex != sex {
 			continue
 		}
 		of++

@@ -1,14 +1,14 @@
-package frogroom
+package breedingplan
 
 import "strings"
 
-// PairsWishError is a wish that makes no sense.
-type PairsWishError struct{ Message string }
+// WishError is a wish that makes no sense.
+type WishError struct{ Message string }
 
-func (e *PairsWishError) Error() string { return e.Message }
+func (e *WishError) Error() string { return e.Message }
 
-// NoPairsError says that no plan exists, and why.
-type NoPairsError struct {
+// NoPlanError says that no plan exists, and why.
+type NoPlanError struct {
 	Species string // empty when it is about all
 	// Blocking is the smallest set of rules and wishes that together leave no
 	// plan.
@@ -19,7 +19,7 @@ type NoPairsError struct {
 }
 
 // why is the reason in a few words.
-func (e *NoPairsError) why() string {
+func (e *NoPlanError) why() string {
 	text := joined(e.Blocking)
 	if e.Most != "" {
 		text += " (" + e.Most + ")"
@@ -27,7 +27,7 @@ func (e *NoPairsError) why() string {
 	return text
 }
 
-func (e *NoPairsError) Error() string {
+func (e *NoPlanError) Error() string {
 	text := "there is no plan"
 	if e.Species != "" {
 		text += " for " + e.Species

@@ -1,4 +1,4 @@
-package frogroom
+package breedingplan
 
 import (
 	"fmt"
@@ -10,7 +10,7 @@ import (
 
 // possible looks for wishes that no plan can grant, and for a room in which no
 // pair is left at all.
-func possible(lines []*line, w PairsWish) error {
+func possible(lines []*line, w Wish) error {
 	for _, want := range w.Want {
 		if err := grantable(lines, want); err != nil {
 			return err
@@ -20,12 +20,12 @@ func possible(lines []*line, w PairsWish) error {
 		return attainable(lines, w)
 	}
 	if len(lines) == 0 {
-		return &NoPairsError{Blocking: []string{"no animal is in the room"}}
+		return &NoPlanError{Blocking: []string{"no animal is in the room"}}
 	}
 	if len(lines) == 1 {
 		return lines[0].noPairs()
 	}
-	all := &NoPairsError{}
+	all := &NoPlanError{}
 	for _, l := range lines {
 		all.Blocking = append(all.Blocking, l.species+": "+l.noPairs().why())
 	}
@@ -33,10 +33,10 @@ func possible(lines []*line, w PairsWish) error {
 }
 
 // attainable gives an error for a goal that no two animals in the room serve.
-func attainable(lines []*line, w PairsWish) error {
+func attainable(lines []*line, w Wish) error {
 	for _, g := range w.Goals {
 		if !slices.ContainsFunc(lines, func(l *line) bool { return l.concerns(g) }) {
-			return &NoPairsError{Blocking: []string{g.String(), "no male and female in the room serve it"}}
+			return &NoPlanError{Blocking: []string{g.String(), "no male and female in the room serve it"}}
 		}
 	}
 	return nil
@@ -51,10 +51,10 @@ func grantable(lines []*line, want [2]string) error {
 				continue
 			}
 			if l.unwished(p) {
-				return &NoPairsError{Species: l.species, Blocking: []string{wanted, "and left out"}}
+				return &NoPlanError{Species: l.species, Blocking: []string{wanted, "and left out"}}
 			}
 			if against := refusals(p.Verdict); len(against) > 0 {
-				e := &NoPairsError{Species: l.species, Blocking: []string{wanted, against[0].Message}}
+				e := &NoPlanError{Species: l.species, Blocking: []string{wanted, against[0].Message}}
 				if len(against) > 1 {
 					e.Most = fmt.Sprintf("%d more rules refuse it too", len(against)-1)
 				}
@@ -63,7 +63,7 @@ func grantable(lines []*line, want [2]string) error {
 			return nil
 		}
 	}
-	return &NoPairsError{Blocking: []string{wanted, "they are not a male and a female of one species that are both in the room"}}
+	return &NoPlanError{Blocking: []string{wanted, "they are not a male and a female of one species that are both in the room"}}
 }
 
 // unwished stands among the rules for what is left out.
@@ -71,8 +71,8 @@ const unwished = pairing.Rule("left out as asked")
 
 // noPairs says why a line has no pair: the smallest set of rules of which each
 // pair breaks one, and the rule that most pairs break.
-func (l *line) noPairs() *NoPairsError {
-	e := &NoPairsError{Species: l.species}
+func (l *line) noPairs() *NoPlanError {
+	e := &NoPlanError{Species: l.species}
 	if len(l.pairs) == 0 {
 		e.Blocking = []string{l.noSexes()}
 		return e
@@ -132,7 +132,7 @@ func fewest(rules []pairing.Rule, broken []uint) []pairing.Rule {
 func (l *line) noSexes() string {
 	males, females := 0, 0
 	for _, i := range l.here {
-		switch sexOf(l.room.Ancestry.animal(i).Sex) {
+		switch l.stock.animal(i).Sex {
 		case pairing.Male:
 			males++
 		case pairing.Female:
@@ -144,7 +144,7 @@ func (l *line) noSexes() string {
 
 // blocked names the smallest set of rules and wishes that leave no plan.
 func (l *line) blocked(season int) error {
-	e := &NoPairsError{Species: l.species}
+	e := &NoPlanError{Species: l.species}
 	if len(l.pairs) == 0 {
 		e.Blocking = append(l.wishes(), l.noSexes())
 		return e
@@ -183,14 +183,14 @@ func (l *line) wishes() []string {
 
 // tooFew is for wishes that can be granted for each species, but not with so many pairings
 // for all. A species is not named when the others alone need too many.
-func tooFew(lines []*line, most int) *NoPairsError {
+func tooFew(lines []*line, most int) *NoPlanError {
 	needs := make([]int, len(lines))
 	total := 0
 	for i, l := range lines {
 		needs[i] = slices.IndexFunc(l.sweep, func(o pairing.Outcome) bool { return len(o.Plans) > 0 })
 		total += needs[i]
 	}
-	e := &NoPairsError{Blocking: []string{"at most " + pairings(most)}}
+	e := &NoPlanError{Blocking: []string{"at most " + pairings(most)}}
 	for i, l := range lines {
 		if total-needs[i] > most {
 			total -= needs[i]

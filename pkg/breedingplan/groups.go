@@ -1,4 +1,4 @@
-package frogroom
+package breedingplan
 
 import (
 	"fmt"
@@ -12,25 +12,25 @@ import (
 // Groups is the best set of groups for the rain chambers: in each, some males and
 // some females together.
 type Groups struct {
-	On              civil.Date     `json:"on"`
-	Species         string         `json:"species"`
-	Groups          []PlannedGroup `json:"groups"`
-	GeneDiversity   float64        `json:"gene_diversity"`
-	WithYoung       float64        `json:"gene_diversity_with_young"`
-	YoungInbreeding float64        `json:"young_inbreeding"`
-	Possible        int            `json:"groups_possible"` // in which each male may be paired with each female
-	Proven          bool           `json:"proven"`
-	Gap             float64        `json:"gap"`
-	Limits          []string       `json:"limits"`
-	Relaxed         []RelaxedRule  `json:"relaxed,omitempty"`
-	Living          int            `json:"living"`   // the line, as in [SpeciesPairs]
-	Promised        int            `json:"promised"` // in the room, and not counted
-	LeftOut         []LeftOut      `json:"left_out"` // all other animals in the room
-	Warnings        []string       `json:"warnings,omitempty"`
+	On              civil.Date    `json:"on"`
+	Species         string        `json:"species"`
+	Groups          []Group       `json:"groups"`
+	GeneDiversity   float64       `json:"gene_diversity"`
+	WithYoung       float64       `json:"gene_diversity_with_young"`
+	YoungInbreeding float64       `json:"young_inbreeding"`
+	Possible        int           `json:"groups_possible"` // in which each male may be paired with each female
+	Proven          bool          `json:"proven"`
+	Gap             float64       `json:"gap"`
+	Limits          []string      `json:"limits"`
+	Relaxed         []RelaxedRule `json:"relaxed,omitempty"`
+	Living          int           `json:"living"`   // the line, as in [SpeciesPlan]
+	Promised        int           `json:"promised"` // in the room, and not counted
+	LeftOut         []LeftOut     `json:"left_out"` // all other animals in the room
+	Warnings        []string      `json:"warnings,omitempty"`
 }
 
-// PlannedGroup is the animals of one chamber.
-type PlannedGroup struct {
+// Group is the animals of one chamber.
+type Group struct {
 	Males      []string `json:"males"`
 	Females    []string `json:"females"`
 	Young      int      `json:"young"`      // to hold back
@@ -49,23 +49,22 @@ const mostGroups = 20_000
 // chamber, by the expected kinship of their young: all young of a clutch have one of
 // the males and one of the females as parents, and it is not known which. A
 // group in which a rule refuses any couple is not taken. Goals do not count here;
-// Pairings is the most groups, or else the number of rain chambers. The errors are those of [Room.Pairs].
-func (r *Room) Groups(on civil.Date, w PairsWish, males, females int) (Groups, error) {
-	mustKnow(on)
-	w, err := r.wholeWish(w)
+// Pairings is the most groups, or else the number of rain chambers. The errors are those of [Stock.Plan].
+func (s *Stock) Groups(w Wish, males, females int) (Groups, error) {
+	w, err := s.whole(w)
 	if err != nil {
 		return Groups{}, err
 	}
 	if males < 1 || females < 1 || males > 10 || females > 10 {
-		return Groups{}, &PairsWishError{"a group has 1 to 10 males and 1 to 10 females"}
+		return Groups{}, &WishError{"a group has 1 to 10 males and 1 to 10 females"}
 	}
-	if w.Species == "" && len(r.Collection.Species) == 1 {
-		w.Species = r.Collection.Species[0].ID
+	if w.Species == "" && len(s.Species) == 1 {
+		w.Species = s.Species[0]
 	}
 	if w.Species == "" {
-		return Groups{}, &PairsWishError{"groups are planned for one species: name it"}
+		return Groups{}, &WishError{"groups are planned for one species: name it"}
 	}
-	g := &grouping{line: r.line(on, w.Species, w), males: males, females: females}
+	g := &grouping{line: s.line(w.Species, w), males: males, females: females}
 	if err := g.line.judge(); err != nil {
 		return Groups{}, err
 	}
@@ -100,7 +99,7 @@ func (g *grouping) combine() error {
 			females = append(females, p.Female)
 		}
 	}
-	byFile := func(a, b string) int { return g.line.room.number(a) - g.line.room.number(b) }
+	byFile := func(a, b string) int { return g.line.stock.number(a) - g.line.stock.number(b) }
 	slices.SortFunc(males, byFile)
 	slices.SortFunc(females, byFile)
 	tooMany := false
@@ -117,9 +116,9 @@ func (g *grouping) combine() error {
 	})
 	switch {
 	case tooMany:
-		return &PairsWishError{fmt.Sprintf("there are more than %d groups to choose from: leave animals out, or make the groups smaller", mostGroups)}
+		return &WishError{fmt.Sprintf("there are more than %d groups to choose from: leave animals out, or make the groups smaller", mostGroups)}
 	case len(g.groups) == 0:
-		return &NoPairsError{Species: g.line.species, Blocking: []string{fmt.Sprintf(
+		return &NoPlanError{Species: g.line.species, Blocking: []string{fmt.Sprintf(
 			"there are no %d males and %d females of which each may be paired with each", g.males, g.females)}}
 	}
 	return nil
@@ -167,7 +166,7 @@ func (g *grouping) best() (Groups, error) {
 	if !found {
 		c := g.choice(1)
 		c.Limits[len(c.Limits)-1].AtMost = most
-		e := &NoPairsError{Species: l.species}
+		e := &NoPlanError{Species: l.species}
 		blocking, _ := c.Blocking()
 		for _, at := range blocking {
 			e.Blocking = append(e.Blocking, c.Limits[at].Name)
@@ -179,10 +178,10 @@ func (g *grouping) best() (Groups, error) {
 	}
 	plan := best.Plans[0]
 	out := Groups{
-		On: l.on, Species: l.species, Groups: []PlannedGroup{}, Possible: len(g.groups),
+		On: l.stock.Terms.On, Species: l.species, Groups: []Group{}, Possible: len(g.groups),
 		GeneDiversity: l.set.GeneDiversity(), WithYoung: 1 - plan.MeanKinship, YoungInbreeding: plan.YoungInbreeding,
 		Proven: proven, Gap: best.Gap(), Limits: limits, Warnings: ancestryWarnings(l),
-		Relaxed: l.room.relaxedRules(l.wish.Relax), Living: len(l.pool), Promised: len(l.here) - len(l.pool),
+		Relaxed: l.stock.relaxed(l.wish), Living: len(l.pool), Promised: len(l.here) - len(l.pool),
 	}
 	used := make(map[string]bool)
 	for _, pick := range plan.Picks {
@@ -201,7 +200,7 @@ func (g *grouping) most() (int, []string) {
 	w := g.line.wish
 	most := len(g.groups)
 	var limits []string
-	switch chambers := g.line.room.Collection.Equipment.RainChambers; {
+	switch chambers := g.line.stock.RainChambers; {
 	case w.Pairings > 0:
 		most = w.Pairings
 		limits = append(limits, fmt.Sprintf("at most %d groups, as asked", most))
@@ -222,7 +221,7 @@ func (g *grouping) choice(count int) pairing.Choice {
 	for o, group := range g.groups {
 		all[o] = o
 		c.Options = append(c.Options, pairing.Option{
-			Sires: l.room.numbers(group[0]), Dams: l.room.numbers(group[1]), Mix: pedigree.OneUnknown,
+			Sires: l.stock.numbers(group[0]), Dams: l.stock.numbers(group[1]), Mix: pedigree.OneUnknown,
 			MinYoung: 1, MaxYoung: l.wish.mostYoung(),
 		})
 		for _, id := range slices.Concat(group[0], group[1]) {
@@ -248,13 +247,13 @@ func (g *grouping) choice(count int) pairing.Choice {
 	return c
 }
 
-func (g *grouping) planned(pick pairing.Pick) PlannedGroup {
+func (g *grouping) planned(pick pairing.Pick) Group {
 	l, group := g.line, g.groups[pick.Option]
-	verdict := pairing.Judge(l.room.terms(l.on, l.wish.Relax), l.room.breeders(group[0], l.on), l.room.breeders(group[1], l.on))
-	p := PlannedGroup{Males: group[0], Females: group[1], Young: pick.Young, Inbreeding: verdict.YoungInbreeding}
+	verdict := pairing.Judge(l.stock.terms(l.wish), l.stock.breeders(group[0]...), l.stock.breeders(group[1]...))
+	p := Group{Males: group[0], Females: group[1], Young: pick.Young, Inbreeding: verdict.YoungInbreeding}
 	for _, m := range group[0] {
 		for _, f := range group[1] {
-			p.Highest = max(p.Highest, l.room.Ancestry.Pedigree.Kinship(l.room.number(m), l.room.number(f)))
+			p.Highest = max(p.Highest, l.stock.Terms.Pedigree.Kinship(l.stock.number(m), l.stock.number(f)))
 		}
 	}
 	for _, f := range verdict.Findings {
