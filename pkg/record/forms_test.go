@@ -102,7 +102,7 @@ func TestFormsRefuse(t *testing.T) {
 		name, says string
 		form       func(b *record.Book) (record.Edit, error)
 	}{
-		{"slip in an id", `there is no animal "AC-o2" in the file; did you mean "AC-02"?`, func(b *record.Book) (record.Edit, error) { return b.Weight(today, "AC-o2", "1g") }},
+		{"slip in an id", `there is no animal or clutch "AC-o2" in the file; did you mean "AC-02"?`, func(b *record.Book) (record.Edit, error) { return b.Weight(today, "AC-o2", "1g") }},
 		{"a name", `"Wilma" is the name of an animal; write its id, AC-02`, func(b *record.Book) (record.Edit, error) { return b.Weight(today, "Wilma", "1g") }},
 		{"no unit", "the weight 12.4 has no unit; write its unit: 12.4g", func(b *record.Book) (record.Edit, error) { return b.Weight(today, "AC-02", "12.4") }},
 		{"comma", `the weight is "12,4g"; write a point: 12.4g`, func(b *record.Book) (record.Edit, error) { return b.Weight(today, "AC-02", "12,4g") }},

@@ -59,7 +59,7 @@ func (b *Book) running(on civil.Date) (*collection.Clutch, error) {
 func (b *Book) animal(id string) (*collection.Animal, error) {
 	a, ok := b.Collection.Animal(id)
 	if !ok {
-		return nil, b.unknownAnimal(id, b.animalIDs())
+		return nil, b.unknownAnimal("animal", id, b.animalIDs())
 	}
 	return a, nil
 }
@@ -73,13 +73,13 @@ func (b *Book) animalIDs() []string {
 }
 
 // unknownAnimal refuses an id that is not among candidates; it may be a name.
-func (b *Book) unknownAnimal(id string, candidates []string) error {
+func (b *Book) unknownAnimal(what, id string, candidates []string) error {
 	for i := range b.Collection.Animals {
 		if a := &b.Collection.Animals[i]; a.Name == id && id != "" {
 			return refuse("write its id, "+a.ID, "%q is the name of an animal", id)
 		}
 	}
-	return unknown("animal", id, candidates, "`spawnwright kin --all` lists the animals")
+	return unknown(what, id, candidates, "`spawnwright kin --all` lists the animals")
 }
 
 // living makes an entry about an animal or a clutch.
@@ -93,7 +93,7 @@ func (b *Book) living(on civil.Date, id string) (Edit, error) {
 		e.Entry.Clutch = id
 		return e, nil
 	}
-	return e, b.unknownAnimal(id, append(b.animalIDs(), b.clutchIDs()...))
+	return e, b.unknownAnimal("animal or clutch", id, append(b.animalIDs(), b.clutchIDs()...))
 }
 
 // subject makes an entry about an animal, a clutch, a pairing or a place that
