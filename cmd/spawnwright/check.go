@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -63,13 +64,14 @@ func (a *app) report(ds strictyaml.Diagnostics) error {
 // checkText is the report for people: each problem with its line, then a count.
 func (a *app) checkText(ds strictyaml.Diagnostics) string {
 	count := make(map[strictyaml.Severity]int)
-	text := ""
+	var text strings.Builder
 	for _, d := range ds {
 		count[d.Severity]++
-		text += a.diagnosticText(d, a.stdout)
+		text.WriteString(a.diagnosticText(d, a.stdout))
 	}
-	return text + fmt.Sprintf("%s, %s, %s\n",
+	fmt.Fprintf(&text, "%s, %s, %s\n",
 		plural(count[strictyaml.Error], "error"), plural(count[strictyaml.Warning], "warning"), plural(count[strictyaml.Note], "note"))
+	return text.String()
 }
 
 func plural(n int, noun string) string {

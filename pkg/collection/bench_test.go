@@ -5,12 +5,14 @@ import (
 	"strings"
 	"testing"
 
+	"go.yaml.in/yaml/v3"
+
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 )
 
-// large gives a collection of so many animals, two to a clutch, and diary
-// entries about the clutches.
+// large gives a collection of so many animals, two to a clutch that is over, and
+// diary entries about the clutches.
 func large(animals, entries int) []byte {
 	var b strings.Builder
 	b.WriteString("animals:\n")
@@ -27,7 +29,7 @@ func large(animals, entries int) []byte {
 	b.WriteString("clutches:\n")
 	for k := 10; k <= (animals-1)/2; k++ {
 		dam, sire := 2*k-19, max(2*k-20-k%10*2, 0) // 20 animals older or more
-		fmt.Fprintf(&b, "  - {id: C%d, laid: %v, dam: A%d, sire: A%d, eggs: 300}\n", k, start.Add(3*k), dam, sire)
+		fmt.Fprintf(&b, "  - {id: C%d, laid: %v, dam: A%d, sire: A%d, eggs: 300, ended: %v}\n", k, start.Add(3*k), dam, sire, start.Add(3*k+200))
 	}
 	b.WriteString("diary:\n")
 	clutches := (animals-1)/2 - 9
@@ -45,6 +47,20 @@ func BenchmarkRead(b *testing.B) {
 	for b.Loop() {
 		if c, problems := collection.Read("large.yaml", data); c == nil {
 			b.Fatal(problems.Err())
+		}
+	}
+}
+
+// The same file as a bare tree of nodes, by the YAML parser that the reader
+// uses, for comparison.
+func BenchmarkBareNodes(b *testing.B) {
+	data := large(50_000, 200_000)
+	b.SetBytes(int64(len(data)))
+	b.ReportAllocs()
+	for b.Loop() {
+		var node yaml.Node
+		if err := yaml.Unmarshal(data, &node); err != nil {
+			b.Fatal(err)
 		}
 	}
 }

@@ -156,17 +156,20 @@ func (m *Mapping) Done() {
 		}
 		m.doc.Errorf(k, cureForName(k.Value, m.known, "known here: "), "unknown key %q in %s", shorten(k.Value), m.what)
 	}
+	if m.doc != nil {
+		m.doc.spare = m.known
+	}
 }
 
 // commaNumber reports whether pair i is what comes after the comma of a number
 // such as 7,5 inside braces, and gives the pair before it with a point.
 func (m *Mapping) commaNumber(i int) (corrected string, ok bool) {
 	k := m.pairs[2*i]
-	if i == 0 || !isNull(m.pairs[2*i+1]) || m.Node.Style&yaml.FlowStyle == 0 || !plainInt.MatchString(k.Value) {
+	if i == 0 || !isNull(m.pairs[2*i+1]) || m.Node.Style&yaml.FlowStyle == 0 || !plainInt(k.Value) {
 		return "", false
 	}
 	name, before := m.pairs[2*i-2], m.pairs[2*i-1]
-	if !plainInt.MatchString(before.Value) {
+	if !plainInt(before.Value) {
 		return "", false
 	}
 	return name.Value + ": " + before.Value + "." + k.Value, true

@@ -10,13 +10,38 @@ import (
 )
 
 var (
-	plainInt   = regexp.MustCompile(`^-?[0-9]{1,15}$`)
-	plainFloat = regexp.MustCompile(`^-?[0-9]{1,15}(\.[0-9]{1,15})?$`)
 	quantity   = regexp.MustCompile(`^(-?[0-9]{1,15}(?:\.[0-9]{1,15})?) ?([^0-9.\s-][^0-9]*)$`)
 	commaFloat = regexp.MustCompile(`^-?[0-9]{1,15},[0-9]{1,15}$`)
 
 	commaQuantity = regexp.MustCompile(`^-?[0-9]{1,15},[0-9]{1,15} ?[^0-9,.\s-]{1,9}$`)
 )
+
+// plainInt reports whether text is a whole number of at most 15 digits.
+func plainInt(text string) bool {
+	digits, rest := leadingDigits(strings.TrimPrefix(text, "-"))
+	return digits > 0 && rest == ""
+}
+
+// plainFloat reports whether text is a number of at most 15 digits before and
+// behind its point.
+func plainFloat(text string) bool {
+	digits, rest := leadingDigits(strings.TrimPrefix(text, "-"))
+	if rest != "" && rest[0] == '.' && digits > 0 {
+		digits, rest = leadingDigits(rest[1:])
+	}
+	return digits > 0 && rest == ""
+}
+
+// leadingDigits counts the digits that text begins with, at most 15, and gives
+// what comes after them.
+func leadingDigits(text string) (int, string) {
+	const most = 15
+	n := 0
+	for n < min(len(text), most) && isDigit(text[n]) {
+		n++
+	}
+	return n, text[n:]
+}
 
 // Int takes a whole number from low to high. The second result is false when
 // the key is missing or was reported.
@@ -38,7 +63,7 @@ func (doc *Document) Int(n *yaml.Node, name string, low, high int) (int, bool) {
 	if !ok {
 		return 0, false
 	}
-	if !plainInt.MatchString(text) {
+	if !plainInt(text) {
 		doc.Errorf(n, "write a whole number, such as "+strconv.Itoa(max(low, 1)), "%s is %q, not a whole number", name, shorten(text))
 		return 0, false
 	}
@@ -70,7 +95,7 @@ func (doc *Document) Float(n *yaml.Node, name string, low, high float64) (float6
 	if !ok {
 		return 0, false
 	}
-	if !plainFloat.MatchString(text) {
+	if !plainFloat(text) {
 		cure := "write a number, such as 12.5"
 		if commaFloat.MatchString(text) {
 			cure = "write a point: " + strings.Replace(text, ",", ".", 1)
@@ -143,7 +168,7 @@ func (m *Mapping) Quantity(key string, u Unit, low, high float64) (float64, bool
 
 // bare reads a number in the base unit of u.
 func (doc *Document) bare(n *yaml.Node, key string, u Unit, low, high float64) (float64, bool) {
-	if v, err := strconv.ParseFloat(n.Value, 64); err == nil && plainFloat.MatchString(n.Value) && (v < low || v > high) {
+	if v, err := strconv.ParseFloat(n.Value, 64); err == nil && plainFloat(n.Value) && (v < low || v > high) {
 		cure := fmt.Sprintf("write a number from %v to %v", low, high)
 		if other := u.fitting(v, low, high); other != "" {
 			cure += fmt.Sprintf(", or %s: %s %s", key, n.Value, other)
@@ -179,7 +204,7 @@ func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float6
 	if !ok {
 		return 0, false
 	}
-	if plainFloat.MatchString(text) {
+	if plainFloat(text) {
 		doc.Errorf(n, unitCure(text, key, u, low, high), "%s %s has no unit", key, text)
 		return 0, false
 	}

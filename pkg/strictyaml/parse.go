@@ -56,7 +56,12 @@ func Parse(file string, data []byte) *Document {
 	if len(doc.problems) > 0 {
 		return doc
 	}
-	top, second, err := decode(data)
+	var second *yaml.Node
+	var err error
+	top := decodeByLine(doc.lines)
+	if top == nil {
+		top, second, err = decode(data)
+	}
 	switch {
 	case errors.Is(err, io.EOF), err == nil && isNull(top):
 		doc.whole("there is nothing in the file", "`spawnwright init` writes one to start from")
