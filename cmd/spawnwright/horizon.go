@@ -23,7 +23,8 @@ func horizonCommand(a *app) *cobra.Command {
 		Use:   "horizon",
 		Short: "gene diversity and inbreeding of the next years, if it goes on like this",
 		Long: `horizon plays the next years of each line many times: with the plan of the
-season repeated, with equal families, and with young taken by chance. For each
+season repeated, with equal families, and with young taken by chance. With
+--cross-every it also plays lines that are kept apart and crossed now and then. For each
 year it gives the mean and an 80 % band over the runs, and the chance that the
 line is under the goal. When the plan does not keep the goal it says how many
 unrelated animals would, and from which year.
@@ -32,6 +33,7 @@ With -o and a name that ends in .svg it draws them. The same seed gives the same
 numbers on every machine.`,
 		Example: `  spawnwright horizon
   spawnwright horizon --species agalychnis-callidryas --years 20 --goal 0.85
+  spawnwright horizon --cross-every 5
   spawnwright horizon --deaths 10 --format csv -o horizon.csv
   spawnwright horizon -o horizon.svg`,
 		Args: noArguments,
@@ -44,6 +46,7 @@ numbers on every machine.`,
 	flags.Uint64Var(&w.Seed, "seed", 1, "another `NUMBER` gives other chances")
 	flags.Float64Var(&w.Goal, "goal", 0.9, "gene diversity below which the line should not fall, 0 to 1, a `NUMBER`")
 	flags.Float64Var(&w.Weight, "weight", 0.1, "what the inbreeding of the young weighs in the plan, a `NUMBER`")
+	flags.IntVar(&w.CrossEvery, "cross-every", 0, "also keep lines apart, as pairs --apart does, and cross them every `NUMBER` of years")
 	flags.IntVar(&w.Pairings, "pairings", 0, "most pairings a year, a `NUMBER` (default: as in the plan of the season)")
 	flags.IntVar(&w.Lives, "breeds-until", 8, "age in `YEARS` at which an animal breeds for the last time")
 	c.RunE = func(*cobra.Command, []string) error {
@@ -54,7 +57,7 @@ numbers on every machine.`,
 		for _, n := range []struct {
 			flag  string
 			wrong bool
-		}{{"--years", w.Years == 0}, {"--runs", w.Runs == 0}, {"--goal", w.Goal == 0}, {"--breeds-until", w.Lives == 0}} {
+		}{{"--years", w.Years == 0}, {"--runs", w.Runs == 0}, {"--goal", w.Goal == 0}, {"--breeds-until", w.Lives == 0}, {"--cross-every", w.CrossEvery == 0 && c.Flags().Changed("cross-every")}} {
 			if n.wrong {
 				return usagef("%s cannot be 0", n.flag)
 			}

@@ -51,7 +51,7 @@ rules and wishes that together leave none.`,
   spawnwright pairs --why AC-13 AC-14`,
 		Args:              atMost(2, "animals"),
 		ValidArgsFunction: a.completeAnimals(2),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(c *cobra.Command, args []string) error {
 			if f.why != (len(args) > 0) {
 				return usagef("--why goes with one animal or two, as in: spawnwright pairs --why AC-13 AC-14")
 			}
@@ -62,6 +62,12 @@ rules and wishes that together leave none.`,
 			wish, err := f.wish()
 			if err != nil {
 				return err
+			}
+			if wish.Apart = f.apart; f.apart {
+				if c.Flags().Changed("weight") {
+					return usagef("--apart goes without --weight: kin are sought, and not weighed against")
+				}
+				wish.Weight = 0
 			}
 			room, err := a.open()
 			if err != nil {
@@ -128,6 +134,7 @@ rules and wishes that together leave none.`,
 	flags.IntVar(&f.maleUses, "male-uses", 2, "pairings of one male at most, a `NUMBER`")
 	flags.IntVar(&f.femaleUses, "female-uses", 1, "pairings of one female at most, a `NUMBER`")
 	flags.Float64Var(&f.weight, "weight", 0.1, "what the mean inbreeding of the young weighs against the mean kinship of the line, a `NUMBER`")
+	flags.BoolVar(&f.apart, "apart", false, "keep lines apart this season: of mates that do as much for the line take kin, below max_inbreeding")
 	flags.StringArrayVar(&f.want, "want", nil, "a pair that has to be in the plan, `A,B`; may be given again")
 	flags.StringArrayVar(&f.without, "without", nil, "a pair `A,B`, or an animal A, that may not be in it; may be given again")
 	flags.StringArrayVar(&f.goals, "at-least", nil, "pairings that a species, or a line of the dam, needs: `NAME=NUMBER`; may be given again")
@@ -149,7 +156,7 @@ rules and wishes that together leave none.`,
 // pairsFlags are what the keeper asks of a plan.
 type pairsFlags struct {
 	keep, unrelated                   int
-	exchange                          bool
+	exchange, apart                   bool
 	together                          string
 	why                               bool
 	species                           string

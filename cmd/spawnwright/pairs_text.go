@@ -32,7 +32,7 @@ func pairsText(b *bytes.Buffer, room *frogroom.Room, p breedingplan.Plan) error 
 		fmt.Fprintf(b, "\n%s: %s, %d of %d pairs allowed\n\n", s.Species, counted(len(s.Pairs), "pairing"), s.Allowed, s.Allowed+s.Refused)
 		if s.NoPlan != "" {
 			fmt.Fprintf(b, "  No pairing: %s.\n", s.NoPlan)
-		} else if err := speciesText(b, room, s, p.Relaxed); err != nil {
+		} else if err := speciesText(b, room, p, s); err != nil {
 			return err
 		}
 	}
@@ -45,7 +45,11 @@ func pairsText(b *bytes.Buffer, room *frogroom.Room, p breedingplan.Plan) error 
 	if !p.Proven {
 		b.WriteString("Not proven as a whole: other numbers of pairings for the species may do more.\n")
 	}
-	fmt.Fprintf(b, "A mean inbreeding of 0.01 in the young weighs as much as %.4f of gene diversity.\n", 0.01*p.Weight)
+	if p.Apart {
+		b.WriteString("Young of kin lose less when they breed, and lines that are apart can be crossed later: plan without --apart every few years.\n")
+	} else {
+		fmt.Fprintf(b, "A mean inbreeding of 0.01 in the young weighs as much as %.4f of gene diversity.\n", 0.01*p.Weight)
+	}
 	relaxedText(b, p.Relaxed)
 	b.WriteString("The animals' health comes first: a plan knows only of the holds that are recorded.\n")
 	return nil
@@ -98,7 +102,7 @@ func promisedText(living, promised int) string {
 	return fmt.Sprintf("  The line is %s; %d more are promised and do not count.\n", counted(living, "animal"), promised)
 }
 
-func speciesText(b *bytes.Buffer, room *frogroom.Room, s breedingplan.SpeciesPlan, relaxed []breedingplan.RelaxedRule) error {
+func speciesText(b *bytes.Buffer, room *frogroom.Room, p breedingplan.Plan, s breedingplan.SpeciesPlan) error {
 	t := &table.Table{Indent: "  ", Columns: []table.Column{
 		{Name: "male"},
 		{Name: "female"},
@@ -139,7 +143,7 @@ func speciesText(b *bytes.Buffer, room *frogroom.Room, s breedingplan.SpeciesPla
 		fmt.Fprintf(b, "  The limit on inbreeding costs: without it gene diversity %+.4f, inbreeding %+.4f.\n", c.WithYoung-s.WithYoung, c.YoungInbreeding-s.YoungInbreeding)
 	} else if !s.CeilingProven {
 		b.WriteString("  What the limit on inbreeding costs was not found out: the search was ended.\n")
-	} else if !slices.ContainsFunc(relaxed, func(r breedingplan.RelaxedRule) bool { return r.Rule == pairing.RuleInbreeding }) {
+	} else if !p.Apart && !slices.ContainsFunc(p.Relaxed, func(r breedingplan.RelaxedRule) bool { return r.Rule == pairing.RuleInbreeding }) {
 		b.WriteString("  The limit on inbreeding costs nothing here.\n")
 	}
 	return nil

@@ -208,13 +208,16 @@ func (g *grouping) most() (int, []string) {
 		most = chambers.Value * max(1, w.Rounds)
 		limits = append(limits, fmt.Sprintf("rain chambers: %d, each filled at most %s", chambers.Value, times(max(1, w.Rounds))))
 	}
+	if w.Apart {
+		limits = append(limits, g.line.stock.apart())
+	}
 	return min(most, len(g.groups)), append(limits, "each animal is in one group at most",
 		fmt.Sprintf("%d young held back for each group on average, 1 to %d from each", w.Young, w.mostYoung()))
 }
 
 func (g *grouping) choice(count int) pairing.Choice {
 	l := g.line
-	c := pairing.Choice{Pool: l.set, Young: count * l.wish.Young, Weight: l.wish.Weight}
+	c := pairing.Choice{Pool: l.set, Young: count * l.wish.Young, Weight: l.weight(count * l.wish.Young)}
 	in := make(map[string][]int)
 	var ids []string
 	all := make([]int, len(g.groups))

@@ -169,7 +169,8 @@ func refusals(v pairing.Verdict) []pairing.Finding {
 
 // choice is what there is to choose from, with exactly so many pairings.
 func (l *line) choice(count int) pairing.Choice {
-	c := pairing.Choice{Pool: l.set, Young: max(1, count*l.wish.Young), Weight: l.wish.Weight}
+	young := max(1, count*l.wish.Young)
+	c := pairing.Choice{Pool: l.set, Young: young, Weight: l.weight(young)}
 	all := make([]int, len(l.options))
 	for o, i := range l.options {
 		all[o] = o
@@ -181,4 +182,12 @@ func (l *line) choice(count int) pairing.Choice {
 	}
 	c.Limits = append(slices.Clone(l.limits), pairing.Limit{Name: pairings(count), Options: all, AtLeast: count, AtMost: count})
 	return c
+}
+
+// weight gives what the inbreeding of so many young weighs.
+func (l *line) weight(young int) float64 {
+	if l.wish.Apart {
+		return pairing.Ahead(len(l.pool)+young, young)
+	}
+	return l.wish.Weight
 }

@@ -21,6 +21,9 @@ type Wish struct {
 	// Weight is what the mean inbreeding of the young weighs against the mean
 	// kinship of those that are bred from.
 	Weight float64
+	// Apart seeks mates among kin whom the rules allow, so that lines stay apart and less is lost
+	// when the young breed; Weight has to be 0 then. See [pairing.Ahead].
+	Apart bool
 	// Want and Without are pairs, male and female in any order, that have to be
 	// in the plan or out of it. An animal alone in Without, with "" beside it,
 	// is left out altogether.
@@ -45,6 +48,7 @@ func (g Goal) String() string { return "at least " + pairings(g.Pairings) + " of
 type Plan struct {
 	On      civil.Date    `json:"on"`
 	Weight  float64       `json:"inbreeding_weight"`
+	Apart   bool          `json:"apart,omitempty"` // kin are sought; see [Wish]
 	Relaxed []RelaxedRule `json:"relaxed,omitempty"`
 	Limits  []string      `json:"limits"` // what bounds the plan, in words
 	Species []SpeciesPlan `json:"species"`
@@ -132,7 +136,7 @@ func (s *Stock) Plan(w Wish) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
-	out := Plan{On: s.Terms.On, Weight: w.Weight, Relaxed: s.relaxed(w), Limits: w.limits(s), Species: []SpeciesPlan{}, Proven: true}
+	out := Plan{On: s.Terms.On, Weight: w.Weight, Apart: w.Apart, Relaxed: s.relaxed(w), Limits: w.limits(s), Species: []SpeciesPlan{}, Proven: true}
 	var lines []*line
 	for _, species := range s.Species {
 		if w.Species == "" || w.Species == species {
@@ -182,6 +186,9 @@ func (s *Stock) whole(w Wish) (Wish, error) {
 	}
 	if !(w.Weight >= 0 && w.Weight <= 1000) {
 		return w, &WishError{"the weight of inbreeding has to be from 0 to 1000"}
+	}
+	if w.Apart && (w.Weight != 0 || slices.Contains(s.terms(w).Rules.Relaxed, pairing.RuleInbreeding)) {
+		return w, &WishError{"lines are kept apart among kin below max_inbreeding: that leaves inbreeding no other weight, and the rule cannot be relaxed"}
 	}
 	orElse(&w.Young, 2)
 	orElse(&w.MaleUses, 2)
@@ -256,6 +263,9 @@ func (w Wish) limits(s *Stock) []string {
 	}
 	out = append(out, fmt.Sprintf("a male at most %s, a female at most %s", times(w.MaleUses), times(w.FemaleUses)))
 	out = append(out, fmt.Sprintf("%d young held back for each pairing on average, 1 to %d from each", w.Young, w.mostYoung()))
+	if w.Apart {
+		out = append(out, s.apart())
+	}
 	for _, g := range w.Goals {
 		out = append(out, g.String()+", as asked")
 	}
@@ -270,6 +280,11 @@ func (w Wish) limits(s *Stock) []string {
 		}
 	}
 	return out
+}
+
+// apart says how lines are kept apart.
+func (s *Stock) apart() string {
+	return fmt.Sprintf("lines are kept apart, as asked: of mates that do as much for the line kin are taken, below %v", s.Terms.Rules.MaxInbreeding)
 }
 
 // mostYoung is how many young of one pairing are held back at most: half as many

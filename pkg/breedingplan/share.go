@@ -95,7 +95,7 @@ func (l *line) sweepCounts(season int) error {
 	l.sweep = append(l.sweep[:0], none)
 	found := false
 	for count := 1; count <= most; count++ {
-		o := l.choice(count).Best(pairing.Effort{Nodes: l.wish.Nodes / 4, Stop: l.wish.Stop})
+		o := l.choice(count).Best(pairing.Effort{Nodes: l.sweepNodes(), Stop: l.wish.Stop})
 		l.sweep = append(l.sweep, o)
 		if len(o.Plans) == 0 && found {
 			break // no more pairings fit
@@ -106,4 +106,11 @@ func (l *line) sweepCounts(season int) error {
 		return l.blocked(season)
 	}
 	return nil
+}
+
+// sweepNodes is the effort for one number of pairings: with many pairs a partial
+// plan takes longer, and there are more numbers.
+func (l *line) sweepNodes() int {
+	const usual = 100 // pairs in a room of 20
+	return max(1, l.wish.Nodes/4*usual/max(usual, len(l.options)))
 }

@@ -109,6 +109,9 @@ func (l *line) only(one, other pairing.Plan) [][2]string {
 
 // ceiling gives the plan without a limit on inbreeding, when it is a better one.
 func (l *line) ceiling(count int, best pairing.Plan) (cost *Ceiling, proven bool) {
+	if l.wish.Apart {
+		return nil, true // kin are sought, and without the limit any would do
+	}
 	free := *l
 	free.choose(func(p pairing.Pair) bool {
 		return !l.unwished(p) && !slices.ContainsFunc(refusals(p.Verdict), func(f pairing.Finding) bool { return f.Rule != pairing.RuleInbreeding })

@@ -13,18 +13,21 @@ import (
 // HorizonWish says how a line goes on. The zero value of a number stands for
 // what is usual.
 type HorizonWish struct {
-	Species  string  // only this one; all when empty
-	Years    int     // 0 is 10
-	Runs     int     // 0 is 1,000
-	Seed     uint64  // the same seed gives the same result
-	Workers  int     // goroutines; makes no difference to the result
-	Goal     float64 // gene diversity to keep; 0 is 0.9
-	Weight   float64 // of the inbreeding of the young, as in [breedingplan.Wish]
-	Pairings int     // a year; 0 is what the plan of the season gives the species
-	Lives    int     // age in years at which an animal breeds for the last time; 0 is 8
-	Death    float64 // chance to die within a year
-	Stop     func() bool
-	Progress func(done, of int) // may be nil
+	Species string  // only this one; all when empty
+	Years   int     // 0 is 10
+	Runs    int     // 0 is 1,000
+	Seed    uint64  // the same seed gives the same result
+	Workers int     // goroutines; makes no difference to the result
+	Goal    float64 // gene diversity to keep; 0 is 0.9
+	Weight  float64 // of the inbreeding of the young, as in [breedingplan.Wish]
+	// CrossEvery adds a way: lines are kept apart, as with [breedingplan.Wish.Apart], and crossed
+	// by the plan in each CrossEvery-th year; 0 does not.
+	CrossEvery int
+	Pairings   int     // a year; 0 is what the plan of the season gives the species
+	Lives      int     // age in years at which an animal breeds for the last time; 0 is 8
+	Death      float64 // chance to die within a year
+	Stop       func() bool
+	Progress   func(done, of int) // may be nil
 }
 
 // Horizon is what becomes of the lines of a room.
@@ -52,8 +55,8 @@ type SpeciesHorizon struct {
 	NoFuture string `json:"no_future,omitempty"` // why nothing was simulated
 }
 
-// HorizonWay is the line under one way to choose young: "plan", "equal families"
-// or "random".
+// HorizonWay is the line under one way to choose young: "plan", "plan, lines crossed
+// every 5 years", "equal families" or "random".
 type HorizonWay struct {
 	Way   string        `json:"way"`
 	Years []HorizonYear `json:"years"` // from year 0, the line as it is
@@ -96,7 +99,7 @@ func (r *Room) Horizon(on civil.Date, w HorizonWish) (Horizon, error) {
 	}
 	out := Horizon{On: on, Goal: w.Goal, Seed: w.Seed, Species: []SpeciesHorizon{}, Warnings: []string{founderWarning}}
 	seasons := make(map[string]int)
-	if season, err := r.Pairs(on, breedingplan.Wish{Weight: w.Weight, Stop: w.Stop}); err == nil {
+	if season, err := r.Pairs(on, breedingplan.Wish{Weight: w.Weight, Nodes: roughly, Stop: w.Stop}); err == nil {
 		for _, s := range season.Species {
 			seasons[s.Species] = len(s.Pairs)
 		}
@@ -128,7 +131,7 @@ func (r *Room) wholeFuture(w *HorizonWish) error {
 		what      string
 		value     int
 		low, high int
-	}{{"years", w.Years, 1, 200}, {"runs", w.Runs, 1, 1_000_000}, {"pairings", w.Pairings, 0, 100_000}, {"the greatest age", w.Lives, 1, 100}} {
+	}{{"years", w.Years, 1, 200}, {"runs", w.Runs, 1, 1_000_000}, {"pairings", w.Pairings, 0, 100_000}, {"years from one crossing to the next", w.CrossEvery, 0, 200}, {"the greatest age", w.Lives, 1, 100}} {
 		if n.value < n.low || n.value > n.high {
 			return &HorizonWishError{fmt.Sprintf("%s: write %d to %d", n.what, n.low, n.high)}
 		}
@@ -150,8 +153,33 @@ func orElse(n *int, usual int) {
 	}
 }
 
-// ways are the strategies that are compared.
-var ways = []horizon.Strategy{horizon.Plan, horizon.EqualFamilies, horizon.Random}
+// ways plays all ways to choose young, the plan first.
+func ways(start horizon.Line, f horizon.Future, crossEvery int) (out []HorizonWay, runs int) {
+	play := func(name string, strategy horizon.Strategy, crossEvery int) {
+		f.Strategy, f.CrossEvery = strategy, crossEvery
+		o := horizon.Simulate(start, f)
+		runs = o.Runs
+		out = append(out, wayOf(name, o))
+	}
+	play(horizon.Plan.String(), horizon.Plan, 0)
+	if crossEvery > 0 {
+		play(fmt.Sprintf("plan, lines crossed every %s", years(crossEvery)), horizon.Plan, crossEvery)
+	}
+	for _, s := range []horizon.Strategy{horizon.EqualFamilies, horizon.Random} {
+		play(s.String(), s, 0)
+	}
+	return out, runs
+}
+
+func years(n int) string {
+	if n == 1 {
+		return "year"
+	}
+	return fmt.Sprintf("%d years", n)
+}
+
+// roughly is the effort to find how many pairings the plan of the season has.
+const roughly = 400
 
 // mostHelp is the greatest number of unrelated animals that is looked at.
 const mostHelp = 10
@@ -173,15 +201,13 @@ func (l *line) horizon(w HorizonWish, pairings int) SpeciesHorizon {
 	}
 	f.Lives = max(w.Lives, f.Matures)
 	out.Assumptions = l.assumptions(f, unsexed)
+	if w.CrossEvery > 0 {
+		out.Assumptions = append(out.Assumptions, fmt.Sprintf("lines are kept apart among kin below %v, and crossed every %s", f.Ceiling, years(w.CrossEvery)))
+	}
 	if w.Progress != nil {
 		f.Progress = func(done int) { w.Progress(done, w.Runs) }
 	}
-	for _, s := range ways {
-		f.Strategy = s
-		o := horizon.Simulate(start, f)
-		out.Runs = o.Runs
-		out.Ways = append(out.Ways, wayOf(s, o))
-	}
+	out.Ways, out.Runs = ways(start, f, w.CrossEvery)
 	out.Enough, out.Help = l.help(start, f, out.Ways[0])
 	return out
 }
@@ -236,8 +262,8 @@ func (l *line) assumptions(f horizon.Future, unsexed int) []string {
 	return out
 }
 
-func wayOf(s horizon.Strategy, o horizon.Outlook) HorizonWay {
-	w := HorizonWay{Way: s.String(), Years: []HorizonYear{}}
+func wayOf(name string, o horizon.Outlook) HorizonWay {
+	w := HorizonWay{Way: name, Years: []HorizonYear{}}
 	band := func(b horizon.Band) HorizonBand { return HorizonBand{b.Low, b.Mean, b.High} }
 	for i, y := range o.Years {
 		w.Years = append(w.Years, HorizonYear{

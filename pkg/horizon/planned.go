@@ -17,10 +17,10 @@ type planner struct {
 // passes is how often every young may move to a better pair.
 const passes = 4
 
-// apart is the weight with which kin are sought in the years in which lines are
-// kept apart: enough to decide between mates for the same breeders, and not so
-// much that it changes who breeds.
-const apart = 0.01
+// ahead is what the inbreeding of a young saves in the years in which lines are kept
+// apart, in a sum of kinships: the loss of its genes by chance, when it breeds once in
+// the place of itself, is (1 − F)/4.
+const ahead = 0.25
 
 // above is what each hundredth of inbreeding above the ceiling weighs: more than all
 // else.
@@ -30,9 +30,9 @@ const above = 1e4
 // of them move.
 func (h *herd) planned(males, females, stay []int, n int, f Future, year int) []young {
 	size := float64(len(stay) + n)
-	weight, ceiling := f.Weight, f.Ceiling
+	weight, ceiling := f.Weight*size*size/float64(n), f.Ceiling
 	if f.CrossEvery > 0 && year%f.CrossEvery != 0 {
-		weight = -apart
+		weight = -ahead
 	}
 	if ceiling == 0 {
 		ceiling = 1
@@ -40,7 +40,7 @@ func (h *herd) planned(males, females, stay []int, n int, f Future, year int) []
 	p := &planner{
 		h: h, males: males, females: females, count: make(map[young]int), pairs: f.Pairings,
 		base: make([]float64, len(h.kin)), given: make([]float64, len(h.kin)),
-		inbreeding: weight * size * size / float64(n), ceiling: ceiling,
+		inbreeding: weight, ceiling: ceiling,
 	}
 	for i := range h.kin {
 		for _, s := range stay {

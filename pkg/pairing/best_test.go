@@ -118,7 +118,7 @@ func drawChoice(t *rapid.T) (colony, Choice) {
 	c := Choice{
 		Pool:   NewBreedingSet(p, pool),
 		Young:  rapid.IntRange(1, 5).Draw(t, "young"),
-		Weight: rapid.SampledFrom([]float64{0, 0.1, 1}).Draw(t, "weight"),
+		Weight: rapid.SampledFrom([]float64{0, 0.1, 1, -0.05}).Draw(t, "weight"),
 	}
 	for range rapid.IntRange(1, 7).Draw(t, "options") {
 		o := Option{
@@ -240,4 +240,51 @@ func TestBestOfMany(t *testing.T) {
 	require.NotEmpty(t, o.Plans)
 	assert.Less(t, o.Gap(), 0.01)
 	assert.False(t, o.Proven)
+}
+
+// TestAheadIsTheMeanKinshipOneGenerationOn holds that two plans compare with the weight of [Ahead]
+// as they do when all their young have bred alike, in pairs of a male and a female.
+func TestAheadIsTheMeanKinshipOneGenerationOn(t *testing.T) {
+	records := []pedigree.Record{
+		{ID: "A"}, {ID: "B"}, {ID: "C"}, {ID: "D"},
+		{ID: "m1", Sire: "A", Dam: "B"}, {ID: "f1", Sire: "A", Dam: "B"},
+		{ID: "m2", Sire: "C", Dam: "D"}, {ID: "f2", Sire: "C", Dam: "D"},
+	}
+	p, err := pedigree.New(records)
+	require.NoError(t, err)
+	pair := func(sire, dam int) Option {
+		return Option{Sires: []int{sire}, Dams: []int{dam}, MinYoung: 2, MaxYoung: 2}
+	}
+	const m1, f1, m2, f2 = 4, 5, 6, 7
+	score := func(options ...Option) float64 {
+		c := Choice{Pool: NewBreedingSet(p, nil), Options: options, Young: 4, Weight: Ahead(4, 4)}
+		o := c.Best(Effort{})
+		require.True(t, o.Proven)
+		return o.Plans[0].Score
+	}
+	// The mean kinship of four grandchildren, two of each pair of the young.
+	after := func(pairs ...[2]string) float64 {
+		next := slices.Clone(records)
+		var young []string
+		for i, xy := range pairs {
+			for _, sex := range []string{"m", "f"} {
+				id := fmt.Sprint("young ", i, sex)
+				young = append(young, id)
+				next = append(next, pedigree.Record{ID: id, Sire: xy[0], Dam: xy[1]})
+			}
+		}
+		var last []int
+		for _, xy := range [][2]string{{young[0], young[3]}, {young[2], young[1]}} {
+			for range 2 {
+				last = append(last, len(next))
+				next = append(next, pedigree.Record{ID: fmt.Sprint("last ", len(next)), Sire: xy[0], Dam: xy[1]})
+			}
+		}
+		q, err := pedigree.New(next)
+		require.NoError(t, err)
+		return 1 - q.GeneDiversity(last)
+	}
+	apart := after([2]string{"m1", "f1"}, [2]string{"m2", "f2"}) - after([2]string{"m1", "f2"}, [2]string{"m2", "f1"})
+	assert.Negative(t, apart, "young of sibs lose less")
+	assert.InDelta(t, apart, score(pair(m1, f1), pair(m2, f2))-score(pair(m1, f2), pair(m2, f1)), 1e-12)
 }

@@ -2,6 +2,7 @@ package pairing
 
 import (
 	"fmt"
+	"math"
 
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
@@ -15,8 +16,18 @@ type Choice struct {
 	// Young is how many young are held back for breeding in all, exactly.
 	Young int
 	// Weight is what a unit of the mean inbreeding of the young that are held
-	// back weighs against one of the mean kinship of the pool; not negative.
+	// back weighs against one of the mean kinship of the pool. With a negative one
+	// kin are sought; see [Ahead].
 	Weight float64
+}
+
+// Ahead is the weight with which a plan leaves the lowest mean kinship one generation on, if
+// then all breed alike, and not only now. What an animal loses of its genes by chance when it
+// breeds is (1 − F)/4 of the kinship of a young with itself: the inbred have less
+// to lose. So young of kin, who keep lines apart, are sought, but only so far as they serve the diversity;
+// the size is that of the pool with the young.
+func Ahead(size, young int) float64 {
+	return -float64(young) / (4 * float64(size) * float64(size))
 }
 
 // Option is a pairing that may be chosen.
@@ -47,8 +58,8 @@ func (c *Choice) mustBeSound() {
 		panic("pairing: Choice without a pool")
 	case c.Young < 1:
 		panic("pairing: Choice without young to hold back")
-	case !(c.Weight >= 0):
-		panic("pairing: Choice with a negative weight")
+	case math.IsNaN(c.Weight):
+		panic("pairing: Choice with a weight that is no number")
 	}
 	for i, o := range c.Options {
 		switch {

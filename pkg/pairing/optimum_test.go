@@ -111,7 +111,7 @@ func writeStored(t *testing.T) {
 }
 
 func randomStored(rng *rand.Rand) stored {
-	s := stored{Weight: []float64{0, 0.1, 0.5}[rng.IntN(3)]}
+	s := stored{Weight: []float64{0, 0.1, 0.5, -0.02}[rng.IntN(4)]}
 	males, females := 3+rng.IntN(3), 3+rng.IntN(2)
 	var sires, dams []string
 	for g := range 3 {

@@ -39,7 +39,7 @@ const slack = 1e-10
 // few, makes the bound a good one (see docs/methods.md). The same input gives the same
 // plans, whatever the machine; only effort.Stop can change that.
 //
-// It panics if c has no pool, no young to hold back, a negative weight, an
+// It panics if c has no pool, no young to hold back, a weight that is no number, an
 // option without a side or without young, or a limit on an option that is not
 // there.
 func (c Choice) Best(effort Effort) Outcome { return newSearch(&c, effort).run() }
@@ -62,7 +62,7 @@ func (s *search) run() Outcome {
 func newSearch(c *Choice, effort Effort) *search {
 	c.mustBeSound()
 	effort.Plans = max(1, effort.Plans)
-	s := &search{effort: effort, young: c.Young, scoring: newScoring(c), dearest: 10 * (1 + c.Weight), limitsOf: make([][]int, len(c.Options))}
+	s := &search{effort: effort, young: c.Young, scoring: newScoring(c), dearest: 10 * (1 + math.Abs(c.Weight)), limitsOf: make([][]int, len(c.Options))}
 	for _, o := range c.Options {
 		s.least = append(s.least, int32(min(o.MinYoung, NoLimit)))
 		s.most = append(s.most, int32(min(o.MaxYoung, c.Young)))
