@@ -23,7 +23,8 @@ a calendar of its own: an import never takes away what fell out of the plan.
 
 Writing to the same file again goes on from what is there: what has changed gets a
 higher SEQUENCE, so that programs take it over, what fell away and is still to come
-is marked as cancelled, and all else keeps its bytes. A file that is no earlier
+is marked as cancelled, and all else keeps its bytes. The plan keeps to the days that
+were told where that costs less than moving them. A file that is no earlier
 version of this calendar is not replaced. --since names the earlier version when
 it lies elsewhere.
 
@@ -46,7 +47,7 @@ of day on the first day of what is to come, or --alarm-days before.`,
 			if err != nil {
 				return err
 			}
-			events, err := a.goOn(room.Events(on), since, on)
+			events, err := a.goOn(room, since, on)
 			if err != nil {
 				return err
 			}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -10,11 +11,14 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
-// goOn gives a calendar as it goes on from an earlier one: the file that --since
-// names, else the one that -o would replace.
-func (a *app) goOn(c calendar.Calendar, since string, on civil.Date) (calendar.Calendar, error) {
+// goOn gives the calendar of a room as it goes on from an earlier one: the file that
+// --since names, else the one that -o would replace. The plan keeps the days of that
+// where it can.
+func (a *app) goOn(room *frogroom.Room, since string, on civil.Date) (calendar.Calendar, error) {
+	c := room.Events(on)
 	earlier, err := a.replaced(c)
 	if err != nil {
 		return c, err
@@ -30,6 +34,7 @@ func (a *app) goOn(c calendar.Calendar, since string, on civil.Date) (calendar.C
 	if earlier == nil {
 		return c, nil
 	}
+	c = room.PlanEvents(context.Background(), on, frogroom.Planning{Announced: earlier.Announced()})
 	next, changes := c.Since(*earlier, on)
 	if !a.quiet {
 		fmt.Fprintf(a.stderr, "since the earlier calendar: %d changed, %d new, %d cancelled, %d as they were\n",

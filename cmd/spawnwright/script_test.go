@@ -52,6 +52,7 @@ func TestScript(t *testing.T) {
 			"size":  writeSize,
 			"diary": addToDiary,
 			"moved": sameEvents,
+			"with":  withChange,
 		},
 	})
 }
@@ -132,4 +133,16 @@ func writeSize(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(err)
 	ts.Check(f.Truncate(size))
 	ts.Check(f.Close())
+}
+
+// withChange copies a file with one place of it changed: with FILE OLD NEW COPY.
+func withChange(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 4 {
+		ts.Fatalf("usage: with FILE OLD NEW COPY")
+	}
+	text := ts.ReadFile(args[0])
+	if strings.Count(text, args[1]) != 1 {
+		ts.Fatalf("%q stands in %s %d times", args[1], args[0], strings.Count(text, args[1]))
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[3]), []byte(strings.Replace(text, args[1], args[2], 1)), 0o600))
 }

@@ -64,7 +64,7 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season, weeks b
 	if len(s.Over) > 0 {
 		fmt.Fprintf(b, "\nOver by their dates, and so not planned: %s.\n", strings.Join(s.Over, ", "))
 	}
-	if len(s.Pairings) == 0 && len(s.Over) == 0 {
+	if len(s.Pairings) == 0 && len(s.Over) == 0 && len(s.LeftOut) == 0 && len(s.Conflicts) == 0 {
 		b.WriteString("\nNo pairing stands in the file: write one under pairings, or try one with --dam and --sire.\n")
 	}
 	if len(s.LeftOut) > 0 {

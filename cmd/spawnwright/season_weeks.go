@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
@@ -10,8 +11,21 @@ import (
 
 // weeksText is the season by week.
 func weeksText(b *bytes.Buffer, s frogroom.Season) {
-	for _, w := range s.Weeks {
-		fmt.Fprintf(b, "\nWeek of %s\n", weekday(w.First))
+	for i := 0; i < len(s.Weeks); i++ {
+		w := s.Weeks[i]
+		if len(w.Tasks) == 0 && len(w.Present) == 0 {
+			continue
+		}
+		fmt.Fprintf(b, "\nWeek of %s", weekday(w.First))
+		more := 0
+		for i+1 < len(s.Weeks) && sameWeek(w, s.Weeks[i+1]) {
+			i++
+			more++
+		}
+		if more > 0 {
+			fmt.Fprintf(b, ", and the same until %s", weekday(s.Weeks[i].First.Add(6)))
+		}
+		b.WriteString("\n")
 		for _, task := range w.Tasks {
 			likely := ""
 			if task.Likely {
@@ -26,6 +40,13 @@ func weeksText(b *bytes.Buffer, s frogroom.Season) {
 			fmt.Fprintf(b, "  in use          %s\n", text)
 		}
 	}
+}
+
+// sameWeek reports whether there is nothing new to tell of the week after.
+func sameWeek(w, next frogroom.Week) bool {
+	return len(next.Tasks) == 0 && slices.EqualFunc(w.Present, next.Present, func(a, b frogroom.Presence) bool {
+		return a.What == b.What && slices.Equal(a.Who, b.Who)
+	}) && slices.EqualFunc(w.Loads, next.Loads, func(a, b frogroom.PlaceLoad) bool { return a.Most == b.Most })
 }
 
 // loadsText tells how much is in use at most, with the day where that is asked for.

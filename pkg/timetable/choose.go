@@ -10,16 +10,41 @@ import (
 // mostDays is how far ahead pairings are moved against each other.
 const mostDays = 1500
 
-// choose finds the pairings that may be moved: those whose rain has not begun,
-// that are neither overdue nor far ahead, and that can be as they are wished when
-// they are alone.
-func (f *fitting) choose() {
+// leaveOut takes out the pairings that may be left out and cannot be as they are
+// wished even when they are alone.
+func (f *fitting) leaveOut() (ids []string) {
+	var rest []Pairing
+	stuck := f.stuck()
+	for _, p := range f.inputs {
+		if stuck[p.ID] && p.LeaveOut > 0 && len(p.Began) == 0 {
+			ids = append(ids, p.ID)
+		} else {
+			rest = append(rest, p)
+		}
+	}
+	if len(ids) > 0 {
+		f.inputs = rest
+		f.alone = season.Plan(f.Room.Room, f.seasons(rest), f.on)
+	}
+	return ids
+}
+
+// stuck are the pairings that cannot be as they are wished when they are alone.
+func (f *fitting) stuck() map[string]bool {
 	stuck := make(map[string]bool)
 	for _, c := range f.alone.Conflicts {
 		if c.Kind == season.TooLate || c.Kind == season.Away {
 			stuck[c.Pairings[0]] = true
 		}
 	}
+	return stuck
+}
+
+// choose finds the pairings that may be moved: those whose rain has not begun,
+// that are neither overdue nor far ahead, and that can be as they are wished when
+// they are alone.
+func (f *fitting) choose() {
+	stuck := f.stuck()
 	for i, p := range f.inputs {
 		if stuck[p.ID] || !f.movable(i) {
 			f.kept = append(f.kept, p.ID)

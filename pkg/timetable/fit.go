@@ -79,9 +79,11 @@ type single struct {
 func Fit(ctx context.Context, room Room, pairings []Pairing, from civil.Date, o Options) Timetable {
 	f := &fitting{Room: room, ctx: ctx, o: o, on: from, inputs: pairings}
 	f.alone = season.Plan(room.Room, f.seasons(pairings), from)
+	out := f.leaveOut()
 	f.choose()
 	f.pose()
 	t := f.plan()
+	t.LeftOut = append(out, t.LeftOut...)
 	t.Season.Unchecked = f.unchecked()
 	t.Loads = loads(t.Problem, t.Plan)
 	return t

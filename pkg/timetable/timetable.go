@@ -76,7 +76,7 @@ type Timetable struct {
 
 // Proof says how good a plan is. In what a plan costs count, for each pairing,
 // 10 times its Early or Late for each day that the young are early or late, 1 for
-// each day that a phase is longer or shorter than usual, 5 for each day that an
+// each day that a phase is longer or shorter than usual, 10 for each day that an
 // announced day is moved by, and 10 times LeaveOut where it is left out.
 type Proof struct {
 	// Best: no plan that keeps the wishes and the room costs less.
@@ -108,5 +108,5 @@ type Changed struct {
 const (
 	dayWeight       = 10
 	stretchWeight   = 1
-	announcedWeight = 5
+	announcedWeight = 10
 )
