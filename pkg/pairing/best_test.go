@@ -246,9 +246,14 @@ func TestBestOfMany(t *testing.T) {
 // as they do when all their young have bred alike, in pairs of a male and a female.
 func TestAheadIsTheMeanKinshipOneGenerationOn(t *testing.T) {
 	records := []pedigree.Record{
-		{ID: "A"}, {ID: "B"}, {ID: "C"}, {ID: "D"},
-		{ID: "m1", Sire: "A", Dam: "B"}, {ID: "f1", Sire: "A", Dam: "B"},
-		{ID: "m2", Sire: "C", Dam: "D"}, {ID: "f2", Sire: "C", Dam: "D"},
+		{ID: "A"},
+		{ID: "B"},
+		{ID: "C"},
+		{ID: "D"},
+		{ID: "m1", Sire: "A", Dam: "B"},
+		{ID: "f1", Sire: "A", Dam: "B"},
+		{ID: "m2", Sire: "C", Dam: "D"},
+		{ID: "f2", Sire: "C", Dam: "D"},
 	}
 	p, err := pedigree.New(records)
 	require.NoError(t, err)
