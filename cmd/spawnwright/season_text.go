@@ -117,6 +117,12 @@ func roomText(b *bytes.Buffer, s frogroom.Season) {
 	if text := loadsText(s.Peaks, true); text != "" {
 		fmt.Fprintf(b, "\nMost in use or kept free: %s.\n", text)
 	}
+	if len(s.Food) > 0 {
+		b.WriteString("Most food in a week, by who is likely to be there:\n")
+		for _, f := range s.Food {
+			fmt.Fprintf(b, "  - %s, week of %s: %s\n", f.Species, f.Week, foodText(f))
+		}
+	}
 	for i, r := range s.Risks {
 		if i == 0 {
 			b.WriteString("Played with clutches that come as large, as early and as late as they may, if every pairing lays:\n")

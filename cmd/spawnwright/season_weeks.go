@@ -39,6 +39,9 @@ func weeksText(b *bytes.Buffer, s frogroom.Season) {
 		if text := loadsText(w.Loads, false); text != "" {
 			fmt.Fprintf(b, "  in use          %s\n", text)
 		}
+		for _, f := range w.Food {
+			fmt.Fprintf(b, "  food            %s: %s\n", f.Species, foodText(f))
+		}
 	}
 }
 
@@ -67,4 +70,29 @@ func loadsText(loads []frogroom.PlaceLoad, days bool) string {
 		out = append(out, text)
 	}
 	return strings.Join(out, ", ")
+}
+
+// foodText tells what animals of an age eat in a week.
+func foodText(f frogroom.WeekFood) string {
+	text := fmt.Sprintf("%d %s", f.Animals, f.Age)
+	switch {
+	case f.Feeders[1] > 0 && f.FeederMM[1] > 0:
+		text += fmt.Sprintf(" eat %s to %s feeders of %g to %g mm", roughly(f.Feeders[0]), roughly(f.Feeders[1]), f.FeederMM[0], f.FeederMM[1])
+	case f.Feeders[1] > 0:
+		text += fmt.Sprintf(" eat %s to %s feeders", roughly(f.Feeders[0]), roughly(f.Feeders[1]))
+	case f.DryG[1] > 0:
+		text += fmt.Sprintf(" eat %.2g to %.2g g of dry food", f.DryG[0], f.DryG[1])
+	default:
+		text += ", how much they eat is not known"
+	}
+	return text
+}
+
+// roughly rounds a count to two digits, for more of them would be a promise.
+func roughly(n int) string {
+	step := 1
+	for n/step >= 100 {
+		step *= 10
+	}
+	return fmt.Sprint((n + step/2) / step * step)
 }

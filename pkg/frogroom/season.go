@@ -30,6 +30,8 @@ type Season struct {
 	// by week.
 	Peaks []PlaceLoad `json:"peaks"`
 	Weeks []Week      `json:"weeks"`
+	// Food has for each species and age the week in which it eats most.
+	Food []WeekFood `json:"food"`
 	// Risks say how likely tubs and bins are to run out.
 	Risks []Risk `json:"risks,omitempty"`
 	// Solved is the problem that was solved, with the answer; without one where

@@ -15,6 +15,7 @@ type Week struct {
 	Tasks   []WeekTask  `json:"tasks"`
 	Present []Presence  `json:"present"`
 	Loads   []PlaceLoad `json:"loads"`
+	Food    []WeekFood  `json:"food"`
 }
 
 // WeekTask is one thing to do, or the likely day of one.
@@ -54,8 +55,10 @@ func (p *plan) weeks() []Week {
 	for _, t := range p.room.Collection.Targets {
 		w.task(t.On, t.Name, false)
 	}
+	eaters := p.eaters()
 	for i := range w.weeks {
 		week := &w.weeks[i]
+		week.Food = p.food(eaters, week.First)
 		week.Loads = peaks(p.fitted.Loads, p.on, civil.Span{First: max(week.First, p.on), Last: week.First.Add(6)})
 		slices.SortStableFunc(week.Tasks, func(a, b WeekTask) int { return cmp.Compare(a.On, b.On) })
 	}

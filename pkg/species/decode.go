@@ -39,6 +39,7 @@ func (p *Profile) read(m *strictyaml.Mapping, outer string) {
 	if adult := s.sub("adult", "adult"); adult != nil {
 		adult.fields(p.Adult.fields())
 	}
+	p.readFood(s)
 	s.some(p.keepFields())
 	p.readCautions(s)
 	s.Done()

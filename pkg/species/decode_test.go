@@ -184,7 +184,7 @@ func TestApplyRefuses(t *testing.T) {
 		{"a phase that is a number", "cycle: {rain: 5}", `c.yaml:1:15: the phase rain is a set of keys and values, not "5"; write it as {key: value, …} or as indented lines`},
 		{"cautions that are a text", "cautions: none", `c.yaml:1:11: cautions is a list, not "none"; write - before each entry, or put the entries in [ ]`},
 		{"a caution without text", "cautions: [{source: me}]", "c.yaml:1:12: a caution has no text; write {text: …, source: …}"},
-		{"the id", "id: agalychnis-moreletii", `c.yaml:1:1: unknown key "id" in a species; known here: source, sources, name, common_name, safe_c, transport_c, tadpoles_per_litre, cycle, breeding, development, maturity, sale, adult, quarantine_days, cites, cautions`},
+		{"the id", "id: agalychnis-moreletii", `c.yaml:1:1: unknown key "id" in a species; known here: source, sources, name, common_name, safe_c, transport_c, tadpoles_per_litre, cycle, breeding, development, maturity, sale, adult, food, quarantine_days, cites, cautions`},
 		{"days without their temperature", "development: {tadpole: {days: [48, 60, 80]}}", "c.yaml:1:25: warning: days of the step tadpole are counted as if they were at 24 to 27 °C; add at_c: the temperature of these days"},
 		{"a step timed too cold", "development: {tadpole: {at_c: 17}}", "c.yaml:1:31: warning: at_c of the step tadpole is outside safe_c, 20 to 30 °C; check both"},
 		{"a step timed too warm", "development: {tadpole: {at_c: 33}}", "c.yaml:1:31: warning: at_c of the step tadpole is outside safe_c, 20 to 30 °C; check both"},

@@ -38,7 +38,7 @@ func knownKeys() map[string]bool {
 	known := map[string]bool{}
 	for _, key := range []string{
 		"id", "use", "like", "name", "common_name", "source", "sources", "cycle", "breeding",
-		"development", "maturity", "male", "female", "sale", "adult", "cautions",
+		"development", "maturity", "male", "female", "sale", "adult", "food", "tadpole", "froglet", "cautions",
 	} {
 		known[key] = true
 	}

@@ -14,6 +14,9 @@ func (p *Profile) each(visit func(section string, fields []field)) {
 	visit("maturity: female", p.Maturity.Female.fields())
 	visit("sale", p.Sale.fields())
 	visit("adult", p.Adult.fields())
+	visit("food: tadpole", p.Food.Tadpole.fields())
+	visit("food: froglet", p.Food.Froglet.fields())
+	visit("food: adult", p.Food.Adult.fields())
 	visit("", p.keepFields())
 }
 

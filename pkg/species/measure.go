@@ -33,6 +33,10 @@ var (
 	times     = measure{" times", 1, 100}
 	minutes   = measure{" minutes a day", 0, 1440}
 	held      = measure{" days", 1, 730}
+	feeders   = measure{" feeders", 0.1, 1000}
+	feederMM  = measure{" mm", 0.1, 100}
+	dryMG     = measure{" mg", 0.1, 100000}
+	mealDays  = measure{" days", 0.25, 60}
 
 	tenDegrees = measure{"", 1, 20}
 )

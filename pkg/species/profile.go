@@ -30,6 +30,7 @@ type Profile struct {
 	Maturity         struct{ Male, Female Maturity }
 	Sale             Sale
 	Adult            Adult
+	Food             Food
 	QuarantineDays   Number // days that a new animal is kept apart
 	CITES            Text   // appendix, or that none is known
 	Cautions         []Text

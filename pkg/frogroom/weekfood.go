@@ -1,0 +1,178 @@
+package frogroom
+
+import (
+	"math"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/species"
+)
+
+// WeekFood is what the animals of one species and age eat in a week, from little to
+// much. It goes by who is likely to be there on the Thursday, and by the meals of the
+// profile.
+type WeekFood struct {
+	Week    civil.Date `json:"week"` // its Monday
+	Species string     `json:"species"`
+	Age     string     `json:"age"` // "tadpoles", "froglets" or "grown"
+	Animals int        `json:"animals"`
+	What    string     `json:"what,omitempty"`
+	// Feeders is how many, FeederMM how long they are: the shortest and the longest.
+	Feeders  [2]int     `json:"feeders,omitempty"`
+	FeederMM [2]float64 `json:"feeder_mm,omitempty"`
+	DryG     [2]float64 `json:"dry_g,omitempty"` // dry food instead
+}
+
+// firstMeal is how many days after they left the water froglets begin to eat: none
+// do while the tail goes (from memory: 3 to 7 days).
+const firstMeal = 3
+
+// eaters are animals of one species and age on some days.
+type eaters struct {
+	species string
+	age     string
+	days    civil.Span
+	count   float64
+}
+
+// The ages that eat.
+const (
+	tadpoleAge = "tadpoles"
+	frogletAge = "froglets"
+	grownAge   = "grown"
+)
+
+var eatingAges = []string{tadpoleAge, frogletAge, grownAge}
+
+// eaters gives the young that run and those that are planned, and the animals of
+// the room.
+func (p *plan) eaters() []eaters {
+	var out []eaters
+	young := func(species string, tadpoles, froglets float64, day func(development.Stage) civil.Date) {
+		add := func(age string, count float64, from, to civil.Date) {
+			if from.Known() && to.Known() && from < to {
+				out = append(out, eaters{species, age, civil.Span{First: from, Last: to.Add(-1)}, count})
+			}
+		}
+		add(tadpoleAge, tadpoles, day(development.Feeding), day(development.FrontLegs))
+		if out := day(development.OutOfWater); out.Known() {
+			add(frogletAge, froglets, out.Add(firstMeal), day(development.SaleReady))
+		}
+	}
+	for _, one := range p.planned {
+		tadpoles, known := p.tadpoles(one.Pairing)
+		if laid, _ := upTo(p.on, p.room.laid.byPairing[one.ID]); !known || laid > 0 {
+			continue
+		}
+		froglets := tadpoles * p.room.of(one.Species).survival(development.Hatched, development.OutOfWater)
+		young(one.Species, tadpoles, froglets, func(stage development.Stage) civil.Date {
+			for _, s := range one.cycle.Stages {
+				if s.Stage == stage.String() {
+					return s.Window.Likely
+				}
+			}
+			return 0
+		})
+	}
+	for _, k := range p.clutches {
+		c, ok := p.room.Collection.Clutch(k.ID)
+		if !ok || k.died() {
+			continue
+		}
+		h := clutchSpace{room: p.room, b: p.room.of(c.Species), clutch: c, tended: k, on: p.on}
+		tadpoles, froglets := h.heads()
+		young(c.Species, tadpoles, froglets, func(stage development.Stage) civil.Date { return h.day(stage, 0.5) })
+	}
+	return append(out, p.residents()...)
+}
+
+// residents are the animals of the room, for as long as the file knows. Those that
+// are too young to be bred count as froglets.
+func (p *plan) residents() []eaters {
+	var out []eaters
+	for i := range p.room.Collection.Animals {
+		a := &p.room.Collection.Animals[i]
+		if p.room.Ancestry.status(i, p.on) != collection.Here {
+			continue
+		}
+		last := civil.Last
+		for _, gone := range []civil.Date{a.Died, a.Left} {
+			if gone.Known() {
+				last = min(last, gone.Add(-1))
+			}
+		}
+		age := grownAge
+		if p.room.tooYoung(i, p.on) {
+			age = frogletAge
+		}
+		out = append(out, eaters{a.Species, age, civil.Span{First: p.on, Last: last}, 1})
+	}
+	return out
+}
+
+// food adds up what is eaten in the week that begins on a Monday, by species in the
+// order of the file, and by age.
+func (p *plan) food(all []eaters, monday civil.Date) []WeekFood {
+	out := []WeekFood{}
+	thursday := monday.Add(3)
+	for _, s := range p.room.Collection.Species {
+		for _, age := range eatingAges {
+			count := 0.0
+			for _, e := range all {
+				if e.species == s.ID && e.age == age && e.days.Contains(max(thursday, p.on)) {
+					count += e.count
+				}
+			}
+			if n := int(math.Round(count)); n > 0 {
+				out = append(out, weekOf(monday, s, age, n))
+			}
+		}
+	}
+	return out
+}
+
+// weekOf gives what so many animals eat in a week. Nothing is said of what the
+// profile does not have.
+func weekOf(monday civil.Date, p *species.Profile, age string, animals int) WeekFood {
+	meal := map[string]species.Meal{tadpoleAge: p.Food.Tadpole, frogletAge: p.Food.Froglet, grownAge: p.Food.Adult}[age]
+	f := WeekFood{Week: monday, Species: p.ID, Age: age, Animals: animals, What: meal.What.Value}
+	if !meal.EveryDays.Known() {
+		return f
+	}
+	seldom, often := 7*float64(animals)/meal.EveryDays.High, 7*float64(animals)/meal.EveryDays.Low
+	if meal.Feeders.Known() {
+		f.Feeders = [2]int{int(math.Round(seldom * meal.Feeders.Low)), int(math.Round(often * meal.Feeders.High))}
+		f.FeederMM = [2]float64{meal.FeederMM.Low, meal.FeederMM.High}
+	}
+	if meal.DryMG.Known() {
+		f.DryG = [2]float64{math.Round(seldom*meal.DryMG.Low/10) / 100, math.Round(often*meal.DryMG.High/10) / 100}
+	}
+	return f
+}
+
+// known reports whether the profile says how much is eaten.
+func (f WeekFood) known() bool { return f.Feeders[1] > 0 || f.DryG[1] > 0 }
+
+// foodPeaks gives the week in which each species and age eats most, the first of
+// several, in the order of the species and ages.
+func (p *plan) foodPeaks(weeks []Week) []WeekFood {
+	top := make(map[[2]string]WeekFood)
+	for _, w := range weeks {
+		for _, f := range w.Food {
+			key := [2]string{f.Species, f.Age}
+			if f.known() && f.Animals > top[key].Animals {
+				top[key] = f
+			}
+		}
+	}
+	peaks := []WeekFood{}
+	for _, s := range p.room.Collection.Species {
+		for _, age := range eatingAges {
+			if f, ok := top[[2]string{s.ID, age}]; ok {
+				peaks = append(peaks, f)
+			}
+		}
+	}
+	return peaks
+}
