@@ -6,6 +6,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
@@ -90,6 +91,7 @@ func (p *plan) eaters() []eaters {
 // residents are the animals of the room, for as long as the file knows. Those that
 // are too young to be bred count as froglets.
 func (p *plan) residents() []eaters {
+	terms := p.room.terms(p.on)
 	var out []eaters
 	for i := range p.room.Collection.Animals {
 		a := &p.room.Collection.Animals[i]
@@ -103,7 +105,7 @@ func (p *plan) residents() []eaters {
 			}
 		}
 		age := grownAge
-		if p.room.tooYoung(i, p.on) {
+		if pairing.TooYoung(terms, p.room.breeders([]string{a.ID}, p.on)[0]) {
 			age = frogletAge
 		}
 		out = append(out, eaters{a.Species, age, civil.Span{First: p.on, Last: last}, 1})
