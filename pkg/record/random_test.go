@@ -13,7 +13,7 @@ import (
 // ways that a keeper may write it.
 
 // room is what ids a random file has.
-type room struct{ animals, clutches, pairings, places []string }
+type room struct{ animals, young, clutches, pairings []string }
 
 var remarks = rapid.SampledFrom([]string{
 	"", "", "", "  # so", " #", "   # it's \"odd\" [x] {y}, - z: |", "      # far off",
@@ -42,7 +42,7 @@ type hand struct {
 // draw gives a random file that is right, with what is in it.
 func drawFile(t *rapid.T) (string, room) {
 	h := &hand{t: t}
-	r := room{places: []string{"tub-1", "tank 2"}}
+	var r room
 	if rapid.Bool().Draw(t, "begin") {
 		h.WriteString("# Lindenhof frog room\n---\n")
 	}
@@ -59,6 +59,11 @@ func drawFile(t *rapid.T) (string, room) {
 	}
 	for i := range rapid.IntRange(0, 3).Draw(t, "clutches") {
 		r.clutches = append(r.clutches, fmt.Sprintf("C-27-%02d", i+1))
+	}
+	if len(r.clutches) > 0 {
+		for i := range rapid.IntRange(0, 3).Draw(t, "young") {
+			r.young = append(r.young, fmt.Sprintf("HC-9%d", i))
+		}
 	}
 	if n > 1 && rapid.Bool().Draw(t, "pairing") {
 		r.pairings = []string{"P-27-01"}
@@ -102,9 +107,16 @@ func (h *hand) rows(part string, r room) [][]string {
 			}
 			add(pairs...)
 		}
+		for _, id := range r.young {
+			add("id: "+id, "clutch: "+r.clutches[0])
+		}
 	case "clutches":
 		for i, id := range r.clutches {
-			add("id: "+id, fmt.Sprintf("laid: 2027-01-%02d", 10+i), "dam: "+r.animals[0], "eggs: 300")
+			dam := r.animals[0]
+			if i > 0 && i <= len(r.young) { // a grandchild of the first
+				dam = r.young[i-1]
+			}
+			add("id: "+id, fmt.Sprintf("laid: 2027-01-%02d", 10+i), "dam: "+dam, "eggs: 300")
 		}
 	case "pairings":
 		for _, id := range r.pairings {
