@@ -2,17 +2,13 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"errors"
 	"fmt"
-	"os"
-	"os/signal"
 	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
@@ -142,17 +138,6 @@ func (a *app) announced(path string, room *frogroom.Room, on civil.Date) (calend
 	}
 	a.inputs = append(a.inputs, path)
 	return earlier.Announced(), nil
-}
-
-// interruptible gives a context that Ctrl-C ends, once; the next one ends the
-// program. On a terminal it says so.
-func (a *app) interruptible(doing string) (context.Context, context.CancelFunc) {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	context.AfterFunc(ctx, stop)
-	if terminal.Is(a.stderr) && !a.quiet {
-		fmt.Fprintln(a.stderr, doing+"; Ctrl-C ends with the best so far")
-	}
-	return ctx, stop
 }
 
 func (a *app) showSeason(room *frogroom.Room, s frogroom.Season, weeks bool) error {

@@ -143,6 +143,9 @@ func proofText(p frogroom.Proof) string {
 	if len(p.Moved) > 0 {
 		text += "Not on the days that they would have alone, so that all fit: " + strings.Join(p.Moved, ", ") + ".\n"
 	}
+	if h := p.Help; h != nil {
+		text += helpText(p, *h)
+	}
 	if len(p.Kept) > 0 {
 		text += "Not moved, for their rain has begun, they are overdue or cannot be as wished: " + strings.Join(p.Kept, ", ") + ".\n"
 	}
@@ -153,6 +156,21 @@ func proofText(p frogroom.Proof) string {
 		text += "  - " + changedText(c) + "\n"
 	}
 	return text
+}
+
+// helpText tells what one more of a place would do.
+func helpText(p frogroom.Proof, h timetable.Help) string {
+	one := "One more " + h.Resource
+	if h.Resource == planner.Minutes {
+		one = "One more minute a day"
+	}
+	switch {
+	case len(h.Moved) == 0:
+		return one + " would help most: then none has to give way.\n"
+	case len(h.Moved) < len(p.Moved):
+		return one + " would help most: then only " + strings.Join(h.Moved, ", ") + " would have to give way.\n"
+	}
+	return one + " would help most: then they would have to give way less.\n"
 }
 
 // gap is by how much a plan may be from the best, in per cent, rounded up so that

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
 // TestArrange moves pairings against each other. A clockwork cycle has its rain
@@ -25,7 +26,7 @@ equipment: {rain_chambers: 1, cooling_places: 2}
 pairings:
   - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
   - {id: Q, dam: E, sire: B, ready_by: 2027-08-01}
-`, []string{"2027-04-18", "2027-04-15"}, &frogroom.Proof{Best: true, Cost: 30, Bound: 30, Moved: []string{"Q"}}, "",
+`, []string{"2027-04-18", "2027-04-15"}, &frogroom.Proof{Best: true, Cost: 30, Bound: 30, Moved: []string{"Q"}, Help: &timetable.Help{Resource: "rain chamber"}}, "",
 		},
 		{
 			"the one with a start stays, the other gives way", `
@@ -33,7 +34,7 @@ equipment: {rain_chambers: 1, cooling_places: 2}
 pairings:
   - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
   - {id: Q, dam: E, sire: B, start: 2027-03-14}
-`, []string{"2027-04-15", "2027-04-18"}, &frogroom.Proof{Best: true, Cost: 30, Bound: 30, Moved: []string{"P"}}, "",
+`, []string{"2027-04-15", "2027-04-18"}, &frogroom.Proof{Best: true, Cost: 30, Bound: 30, Moved: []string{"P"}, Help: &timetable.Help{Resource: "rain chamber"}}, "",
 		},
 		{
 			"one male: one cycle of 58 days after the other", `

@@ -112,6 +112,7 @@ func (f *fitting) plan() Timetable {
 		t.Plan = planner.Solve(f.ctx, t.Problem, planner.Options{Steps: f.o.steps(len(f.free)), Workers: f.o.Workers, Hint: f.hint()})
 		if t.Plan.Complete() {
 			f.take(&t)
+			f.help(&t)
 			return t
 		}
 	}
@@ -206,7 +207,8 @@ func daysOf(c season.Cycle) []civil.Date {
 
 // take fills in the season with the days of a plan.
 func (f *fitting) take(t *Timetable) {
-	proof := &Proof{Best: t.Plan.Proven, Cost: t.Plan.Cost, Bound: t.Plan.Bound, Stopped: t.Plan.Stopped, Kept: f.kept}
+	moved := f.givingWay(t.Problem, t.Plan)
+	proof := &Proof{Moved: moved, Best: t.Plan.Proven, Cost: t.Plan.Cost, Bound: t.Plan.Bound, Stopped: t.Plan.Stopped, Kept: f.kept}
 	inputs := f.seasons(f.inputs)
 	out := make(map[int]bool)
 	for k, i := range f.free {
@@ -219,9 +221,6 @@ func (f *fitting) take(t *Timetable) {
 			t.Plan.Cycles[k].Days = f.ahead(i)
 		default:
 			inputs[i].Days = append(daysOf(f.alone.Cycles[i])[:f.skipped(i)], f.whole(i, days)...)
-			if costs(t.Problem.Chains[k], days) > f.single[k].cost {
-				proof.Moved = append(proof.Moved, inputs[i].ID)
-			}
 		}
 		proof.Changed = append(proof.Changed, f.changed(i, inputs[i].Days)...)
 	}

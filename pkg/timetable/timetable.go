@@ -92,8 +92,19 @@ type Proof struct {
 	// Kept are pairings that were not moved, as their rain has begun, they are
 	// overdue, or cannot be as they are wished.
 	Kept []string `json:"kept,omitempty"`
+	// Help is what one more of a place would do where pairings give way to others:
+	// the place that helps most. It is nil where none does, and in a large season.
+	Help *Help `json:"help,omitempty"`
 	// Changed are the announced days that are others now.
 	Changed []Changed `json:"changed,omitempty"`
+}
+
+// Help is what one more of a place would do.
+type Help struct {
+	Resource string `json:"resource"`
+	Cost     int    `json:"cost"` // of the plan with it
+	// Moved are the pairings that would still give way.
+	Moved []string `json:"moved,omitempty"`
 }
 
 // Changed is an announced day that was moved.

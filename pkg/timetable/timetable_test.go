@@ -198,9 +198,12 @@ func TestFit(t *testing.T) {
 			0, nil,
 		},
 		{
-			"what cannot be in time is left out when it may be", timetable.Room{Room: chambers},
+			"what cannot be in time is left out when it may be",
+			timetable.Room{Room: chambers},
 			[]timetable.Pairing{readyBy("P", 60), readyBy("Q", 10, func(p *timetable.Pairing) { p.LeaveOut = 4 })},
-			map[string]int{"P": 60}, 0, []string{"Q"},
+			map[string]int{"P": 60},
+			0,
+			[]string{"Q"},
 		},
 		{
 			"not before day 40: the cycle needs 25 days at least until the rain",

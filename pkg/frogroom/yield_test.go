@@ -1,0 +1,149 @@
+package frogroom_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+)
+
+// TestTargetChance works chances out by hand. A clockwork clutch has 40 eggs, all
+// of which hatch; half of the tadpoles live on average, as a beta distribution with
+// 5 and 5, which has a chance of one half above one half. The rain is as late as is
+// in time, and siblings are ready on one day.
+func TestTargetChance(t *testing.T) {
+	for _, row := range []struct {
+		name, target, pairing, more string
+		want                        *int
+	}{
+		{"20 or more of 40: one half", "froglets: 20", "", "", pct(50)},
+		{"1 is nearly sure", "froglets: 1", "", "", pct(99)},
+		{"41 cannot be", "froglets: 41", "", "", pct(0)},
+		{"of 20 that are raised 11 or more live: beta above 0.55, which is 0.379", "froglets: 11", "raise: 20", "", pct(38)},
+		{"of 20 that are raised 21 cannot be", "froglets: 21", "raise: 20", "", pct(0)},
+		{"two dams bring 40 or more as often as not; 40 itself has 5 in 100", "froglets: 40", "dam: [D, E]", "", pct(53)},
+		{"a clutch that is there, all of which have left the water: 24 live", "froglets: 24", "", `
+clutches:
+  - {id: C, laid: 2026-11-20, pairing: P, eggs: 40}
+diary:
+  - {on: 2026-11-25, clutch: C, saw: hatched, count: 40}
+  - {on: 2026-11-26, pairing: P, began: rest}
+`, nil},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			if row.pairing == "" {
+				row.pairing = "raise: 40"
+			}
+			dam := "dam: D, "
+			if len(row.pairing) > 5 && row.pairing[:4] == "dam:" {
+				dam, row.pairing = "", row.pairing+", raise: 40"
+			}
+			r := room(t, strings.Replace(spelled(basic), "survival: 0.5}", "survival: 0.5, siblings: 0}", 1)+`
+targets:
+  - {name: show, on: 2027-09-24, species: clockwork, `+row.target+`}
+pairings:
+  - {id: P, `+dam+`sire: A, target: show, `+row.pairing+"}\n"+row.more)
+			s, err := r.Season(day("2026-12-01"))
+			require.NoError(t, err)
+			require.Len(t, s.Targets, 1)
+			require.NotNil(t, s.Targets[0].ChancePct)
+			if row.want == nil {
+				assert.Greater(t, *s.Targets[0].ChancePct, 5)
+				assert.Less(t, *s.Targets[0].ChancePct, 95)
+				return
+			}
+			assert.InDelta(t, *row.want, *s.Targets[0].ChancePct, 4, "the share that lives is looked at in 20 points")
+		})
+	}
+}
+
+func pct(n int) *int { return &n }
+
+// wet is text with a clockwork species of which two tadpoles live in a litre.
+func wet(text string) string {
+	return strings.Replace(spelled(text), "safe_c: [18, 28]", "safe_c: [18, 28]\n    tadpoles_per_litre: 2", 1)
+}
+
+// TestSpace counts tubs and bins by hand: 20 tadpoles to a tub, 5 froglets to a bin.
+func TestSpace(t *testing.T) {
+	for _, row := range []struct {
+		name, pairing string
+		tubs, bins    int
+	}{
+		{"40 tadpoles, 20 froglets", "start: 2027-01-04", 2, 4},
+		{"21 tadpoles, 10.5 froglets", "start: 2027-01-04, raise: 21", 2, 3},
+		{"two dams", "start: 2027-01-04, raise: 10, dam: [D, E]", 1, 2},
+		{"more than there are: all of them", "start: 2027-01-04, dam: [D, E]", 3, 8},
+		{"for a target of 1 few are needed: at 8 in 10 of 10 that live by half", "target: show", 1, 1},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			dam := "dam: D, "
+			if row.name == "two dams" || row.tubs == 3 {
+				dam = ""
+			}
+			r := room(t, wet(`
+species:
+  - CLOCKWORK
+animals:
+  - FOUNDERS
+targets:
+  - {name: show, on: 2027-09-01, species: clockwork, froglets: 1}
+equipment: {tadpole_tubs: {count: 3, litres: 10}, froglet_bins: {count: 9, froglets: 5}}
+pairings:
+  - {id: P, `+dam+`sire: A, `+row.pairing+`}
+`))
+			s, err := r.Season(day("2026-12-01"))
+			require.NoError(t, err)
+			got := map[string]int{}
+			for _, p := range s.Peaks {
+				got[p.What] = p.Most
+			}
+			assert.Equal(t, map[string]int{"tadpole tub": row.tubs, "froglet bin": row.bins}, got)
+		})
+	}
+}
+
+// TestRisk: a clutch that always takes two tubs runs out of one, and not of two.
+func TestRisk(t *testing.T) {
+	for _, row := range []struct {
+		tubs string
+		pct  int
+		text string
+	}{
+		{"1", 100, "in every season the tadpole tubs run out, worst around 2027-02-15; 1 more make it less than 1 in 50"},
+		{"2", 0, "tadpole tubs run out in fewer than 1 season in 20"},
+	} {
+		r := room(t, wet(basic+`
+equipment: {tadpole_tubs: {count: `+row.tubs+`, litres: 10}}
+pairings:
+  - {id: P, dam: D, sire: A, start: 2027-01-04}
+`))
+		s, err := r.Season(day("2026-12-01"))
+		require.NoError(t, err)
+		require.Len(t, s.Risks, 1)
+		assert.Equal(t, row.pct, s.Risks[0].ChancePct)
+		assert.Equal(t, row.text, s.Risks[0].Text)
+	}
+}
+
+// TestWeeks has every day of a cycle in its week, which begins on a Monday.
+func TestWeeks(t *testing.T) {
+	r := room(t, basic+`
+equipment: {rain_chambers: 1}
+pairings:
+  - {id: P, dam: D, sire: A, start: 2027-01-04}
+`)
+	s, err := r.Season(day("2027-01-02"))
+	require.NoError(t, err)
+	require.NotEmpty(t, s.Weeks)
+	assert.Equal(t, day("2026-12-28"), s.Weeks[0].First, "2027-01-02 is a Saturday")
+	assert.Equal(t, frogroom.Week{
+		First:   day("2027-02-08"),
+		Tasks:   []frogroom.WeekTask{{On: day("2027-02-08"), What: "P: rain begins"}, {On: day("2027-02-10"), What: "young of P: eggs", Likely: true}, {On: day("2027-02-11"), What: "P: rest begins"}},
+		Present: []frogroom.Presence{{What: "eggs", Who: []string{"young of P"}}, {What: "rain", Who: []string{"P"}}, {What: "rest", Who: []string{"P"}}},
+		Loads:   []frogroom.PlaceLoad{{What: "rain chamber", Most: 1, Of: 1, On: day("2027-02-08")}},
+	}, s.Weeks[6])
+}
