@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/bits"
 	"slices"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
@@ -161,13 +162,38 @@ func (l *line) blocked(season int) error {
 	c.Young = max(1, len(c.Options)) // room for one from each
 	limits, ok := c.Blocking()
 	if !ok || len(limits) == 0 {
-		e.Blocking = []string{"the number of young to hold back does not fit the pairings"}
+		e.Blocking = append(l.wishes(), "the animals and rules do not leave so many pairings, or not these")
 		return e
 	}
 	for _, at := range limits {
 		e.Blocking = append(e.Blocking, c.Limits[at].Name)
 	}
+	e.Blocking = together(e.Blocking)
 	return e
+}
+
+// together puts limits that say the same of many animals into one.
+func together(names []string) []string {
+	const some = 4
+	split := func(name string) (who, what string, ok bool) { return strings.Cut(name, " is used at most ") }
+	like := make(map[string][]string)
+	for _, name := range names {
+		if who, what, ok := split(name); ok {
+			like[what] = append(like[what], who)
+		}
+	}
+	var out []string
+	for _, name := range names {
+		_, what, ok := split(name)
+		all := like[what]
+		switch {
+		case !ok || len(all) <= some:
+			out = append(out, name)
+		case name == all[0]+" is used at most "+what:
+			out = append(out, fmt.Sprintf("%s and %d more are used at most %s each", strings.Join(all[:some-1], ", "), len(all)-some+1, what))
+		}
+	}
+	return out
 }
 
 // wishes names what has to be in a plan.

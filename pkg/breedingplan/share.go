@@ -84,9 +84,37 @@ func sortedKeys[V any](m map[int]V) []int {
 	return keys
 }
 
+// room gives how many pairings the animals of some options can have at most.
+func (l *line) room(fit func(pairing.Pair) bool) int {
+	males, females := 0, 0
+	seen := make(map[string]bool)
+	for _, at := range l.optionsThat(fit) {
+		p := l.pairs[l.options[at]]
+		if !seen[p.Male] {
+			seen[p.Male] = true
+			males += l.maleUses(p.Male).AtMost
+		}
+		if !seen[p.Female] {
+			seen[p.Female] = true
+			females += l.femaleUses(p.Female).AtMost
+		}
+	}
+	return min(males, females)
+}
+
+// short reports whether a goal asks for more pairings than its animals can have.
+func (l *line) short() bool {
+	return slices.ContainsFunc(l.wish.Goals, func(g Goal) bool {
+		return l.concerns(g) && l.room(func(p pairing.Pair) bool { return l.serves(p, g) }) < g.Pairings
+	})
+}
+
 // sweepCounts finds the best plan for every number of pairings.
 func (l *line) sweepCounts(season int) error {
-	most := min(season, len(l.options))
+	if l.short() {
+		return l.blocked(season)
+	}
+	most := min(season, len(l.options), l.room(func(pairing.Pair) bool { return true }))
 	needed := slices.ContainsFunc(l.limits, func(x pairing.Limit) bool { return x.AtLeast > 0 })
 	none := pairing.Outcome{Proven: true, Bound: math.Inf(1)}
 	if !needed {

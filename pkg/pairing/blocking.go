@@ -6,14 +6,14 @@ import "slices"
 // their places in Limits; the earliest such set when there are several. It is
 // empty, and ok is true, when there are too few young to hold back even without
 // limits. ok is false when the limits do leave a plan, or when none was ruled
-// out in a million steps.
+// out in the time.
 //
-// Sets of up to three limits are all tried, as long as there are not more than 20,000 of a
+// Sets of up to three limits are all tried, as long as there are not too many of a
 // size; beyond that a set is only sure to be such that it leaves a plan without any one of its
-// limits.
+// limits. Cost: some seconds for 10,000 options.
 func (c Choice) Blocking() (limits []int, ok bool) {
 	c.mustBeSound()
-	steps := 1_000_000
+	steps := mostWork / max(20, len(c.Options))
 	blocked := func(set []int) bool { return c.blocked(set, &steps) }
 	all := make([]int, len(c.Limits))
 	for l := range all {
@@ -29,7 +29,7 @@ func (c Choice) Blocking() (limits []int, ok bool) {
 			needed = without
 		}
 	}
-	for size, sets := 0, 1; size <= min(3, len(needed)) && sets <= mostSets; size++ {
+	for size, sets := 0, 1; size <= min(3, len(needed)) && sets <= mostSets/max(200, len(c.Options)); size++ {
 		if set := firstSubset(all, size, blocked); set != nil {
 			return set, true
 		}
@@ -38,8 +38,11 @@ func (c Choice) Blocking() (limits []int, ok bool) {
 	return needed, true
 }
 
-// mostSets is how many sets of limits of a size are tried.
-const mostSets = 20_000
+// What is done at most, in looks at an option: steps that rule plans out, and sets of a size.
+const (
+	mostWork = 20_000_000
+	mostSets = 4_000_000
+)
 
 // firstSubset gives the first set of a size, in lexical order, that is as wanted.
 func firstSubset(from []int, size int, wanted func([]int) bool) []int {
@@ -73,7 +76,52 @@ func (c Choice) blocked(limits []int, steps *int) bool {
 		some.Limits = append(some.Limits, c.Limits[l])
 	}
 	s := newSearch(&some, Effort{})
-	return !s.feasible(s.root(), steps)
+	return s.overbooked() || !s.feasible(s.root(), steps)
+}
+
+// overbooked reports whether a limit wants more options chosen than others let it have, when
+// each of its options counts for the first, or for the last, of the limits that it is in. That
+// many pairings of few animals are too many is seen at once that way, and hard to see one by one.
+func (s *search) overbooked() bool {
+	order := make([]int, len(s.limits))
+	for i := range order {
+		order[i] = i
+	}
+	for range 2 {
+		first := make([]int, len(s.most)) // by option: its first limit, from 1
+		for _, l := range order {
+			for _, p := range s.limits[l].options {
+				if first[p] == 0 && s.limits[l].least == 0 && s.limits[l].most < len(s.limits[l].options) {
+					first[p] = l + 1
+				}
+			}
+		}
+		for _, want := range s.limits {
+			if want.least > 0 && s.within(want, first) < want.least {
+				return true
+			}
+		}
+		slices.Reverse(order)
+	}
+	return false
+}
+
+// within gives how many options of a limit can be chosen at most.
+func (s *search) within(want limit, first []int) int {
+	in := make(map[int]int)
+	total := 0
+	for _, p := range want.options {
+		l := first[p]
+		if l == 0 {
+			total++
+			continue
+		}
+		if in[l] < s.limits[l-1].most {
+			total++
+		}
+		in[l]++
+	}
+	return total
 }
 
 // feasible reports whether a node has a plan, or may have one for all that was
