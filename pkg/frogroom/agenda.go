@@ -78,12 +78,17 @@ func (r *Room) Agenda(on civil.Date, days int) Agenda {
 	if days < 1 {
 		panic("frogroom: an agenda needs at least one day")
 	}
+	return r.agenda(r.plan(on, r.allPairings()), days)
+}
+
+// agenda gives what is due by a plan.
+func (r *Room) agenda(p *plan, days int) Agenda {
+	on := p.on
 	a := Agenda{
 		Days:    civil.Span{First: on, Last: on.Add(days - 1)},
 		Overdue: []Overdue{}, Tasks: []Task{}, Watch: []Watch{},
 		Parcels: append([]civil.Date{}, r.shipping().Next(on, 3)...),
 	}
-	p := r.plan(on, r.allPairings())
 	clutches := p.clutches
 	a.tasks(r.events(p))
 	for _, k := range clutches {

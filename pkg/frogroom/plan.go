@@ -186,12 +186,12 @@ func (p *plan) current() *plan {
 	return &c
 }
 
-// whole gives the season, and the error of the first pairing that is missing.
-func (p *plan) whole() (Season, error) {
+// whole gives the plan, or the error of the first pairing that is missing.
+func (p *plan) whole() (*plan, error) {
 	if len(p.missing) > 0 {
-		return Season{}, p.missing[0].err
+		return nil, p.missing[0].err
 	}
-	return p.season(), nil
+	return p, nil
 }
 
 // solved gives the problem with its answer, where something was to be chosen.

@@ -129,15 +129,25 @@ type Planning struct {
 // planning. When ctx ends the season is the best that was found until then, and
 // its Proof says so.
 func (r *Room) PlanSeason(ctx context.Context, on civil.Date, o Planning) (Season, error) {
+	p, err := r.planFor(ctx, on, o)
+	if err != nil {
+		return Season{}, err
+	}
+	return p.season(), nil
+}
+
+// planFor gives the plan that is asked for. Pairings that are named, or wished,
+// cannot be missing.
+func (r *Room) planFor(ctx context.Context, on civil.Date, o Planning) (*plan, error) {
 	mustKnow(on)
 	switch {
 	case o.Wish != nil:
 		if err := r.possible(*o.Wish); err != nil {
-			return Season{}, err
+			return nil, err
 		}
 		return r.planWith(ctx, on, o, []*collection.Pairing{r.wished(*o.Wish)}).whole()
 	case len(o.Pairings) == 0:
-		return r.planWith(ctx, on, o, r.allPairings()).current().season(), nil
+		return r.planWith(ctx, on, o, r.allPairings()).current(), nil
 	}
 	var wanted []*collection.Pairing
 	named := make(map[string]bool)
@@ -145,7 +155,7 @@ func (r *Room) PlanSeason(ctx context.Context, on civil.Date, o Planning) (Seaso
 		p, ok := r.Collection.Pairing(id)
 		if !ok {
 			all := r.Collection.Pairings
-			return Season{}, &UnknownPairingError{ID: id, Nearest: nearest(id, len(all), func(i int) string { return all[i].ID })}
+			return nil, &UnknownPairingError{ID: id, Nearest: nearest(id, len(all), func(i int) string { return all[i].ID })}
 		}
 		if !named[id] {
 			named[id] = true

@@ -1,0 +1,191 @@
+package picture
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/svg"
+)
+
+// Measures of the season chart.
+const (
+	seasonMargin = 24.0
+	leastWidth   = 640.0 // of the days
+	leastDay     = 1.0
+	rowName      = 16.0 // the line of text above the bars of a row
+	phaseHeight  = 17.0
+	youngHeight  = 15.0
+	rowGap       = 7.0
+	monthsHeight = 30.0
+	rowsToMonths = 12 // after so many rows the months are written again
+)
+
+// Season draws a season as one sheet: for each pairing and each clutch that runs a
+// row with phases as bars and stages of the young as windows that fade in and out,
+// and below them what is needed of each place by day. The sheet is as tall as it
+// takes.
+func Season(s frogroom.Sheet) []byte {
+	c := newChart(s)
+	return c.draw(heading("Season as planned on "+s.On.String(), s.Keeper), c.rows, true)
+}
+
+// seasonParts draws the same on several sheets: rows on each that fit on a page
+// upright, and the places on the last.
+func seasonParts(s frogroom.Sheet) [][]byte {
+	c := newChart(s)
+	most := c.width * 1.3
+	var parts [][]seasonRow
+	for rest := c.rows; len(rest) > 0; {
+		n := 1
+		for n < len(rest) && c.height(rest[:n+1], false) <= most {
+			n++
+		}
+		parts, rest = append(parts, rest[:n]), rest[n:]
+	}
+	if n := len(parts); n == 0 || c.height(parts[n-1], true) > most {
+		parts = append(parts, nil)
+	}
+	var out [][]byte
+	for i, rows := range parts {
+		title := heading("Season as planned on "+s.On.String(), s.Keeper)
+		if len(parts) > 1 {
+			title += fmt.Sprintf(", sheet %d of %d", i+1, len(parts))
+		}
+		out = append(out, c.draw(title, rows, i == len(parts)-1))
+	}
+	return out
+}
+
+// chart is a season chart in the making.
+type chart struct {
+	frogroom.Sheet
+	scale
+	rows  []seasonRow
+	flags []flag
+	*svg.Doc
+}
+
+// seasonRow is a pairing, a clutch, or a heading above some.
+type seasonRow struct {
+	heading string
+	pairing *frogroom.PlannedPairing
+	clutch  *frogroom.SheetClutch
+	young   []stay // empty where its clutches have rows of their own
+}
+
+func newChart(s frogroom.Sheet) *chart {
+	c := &chart{Sheet: s}
+	c.scale = newScale(s)
+	shown := make(map[string]bool)
+	for i := range s.Pairings {
+		p := &s.Pairings[i]
+		row := seasonRow{pairing: p, young: c.pairingStays(p)}
+		at := len(c.rows)
+		c.rows = append(c.rows, row)
+		for k := range s.Clutches {
+			if s.Clutches[k].Pairing == p.ID {
+				c.rows[at].young = nil
+				c.clutchRow(&s.Clutches[k], shown)
+			}
+		}
+	}
+	first := len(c.rows)
+	for k := range s.Clutches {
+		if !shown[s.Clutches[k].ID] {
+			c.clutchRow(&s.Clutches[k], shown)
+		}
+	}
+	if first > 0 && len(c.rows) > first {
+		c.rows = slices.Insert(c.rows, first, seasonRow{heading: "Clutches of earlier pairings"})
+	}
+	c.flags = c.allFlags()
+	return c
+}
+
+func (c *chart) clutchRow(k *frogroom.SheetClutch, shown map[string]bool) {
+	shown[k.ID] = true
+	c.rows = append(c.rows, seasonRow{clutch: k, young: c.clutchStays(k)})
+}
+
+func (r seasonRow) height() float64 {
+	switch {
+	case r.heading != "":
+		return 24
+	case r.clutch != nil:
+		return rowName + youngHeight + rowGap
+	case len(r.young) == 0:
+		return rowName + phaseHeight + rowGap
+	}
+	return rowName + phaseHeight + 3 + youngHeight + rowGap
+}
+
+// height is that of a sheet.
+func (c *chart) height(rows []seasonRow, places bool) float64 {
+	h := c.head() + monthsHeight
+	for i, r := range rows {
+		if i > 0 && i%rowsToMonths == 0 {
+			h += monthsHeight
+		}
+		h += r.height()
+	}
+	if len(rows) == 0 && len(c.rows) == 0 {
+		h += 24
+	}
+	if places {
+		h += c.placesHeight()
+	}
+	return h + c.legendHeight(len(rows) > 0, places) + 10
+}
+
+// head is the room above the months: title, what is in the way, flags.
+func (c *chart) head() float64 {
+	return 34 + float64(len(c.trouble()))*15 + float64(flagRows(c.flags))*flagHeight
+}
+
+func (c *chart) draw(title string, rows []seasonRow, places bool) []byte {
+	height := c.height(rows, places)
+	c.Doc = svg.New(c.width, height, title, c.inWords(rows, places))
+	c.Rect(0, 0, c.width, height, svg.Style{Fill: svg.Paper})
+	c.Text(seasonMargin, 24, svg.Fit(title, 16, c.width-2*seasonMargin), svg.Font{Size: 16, Bold: true})
+	for i, text := range c.trouble() {
+		c.Text(seasonMargin, 42+float64(i)*15, svg.Fit(text, 11, c.width-2*seasonMargin), svg.Font{Size: 11, Bold: true, Fill: svg.Red})
+	}
+	top := c.head()
+	bottom := height - c.legendHeight(len(rows) > 0, places) - 10
+	c.shades(top+monthsHeight, bottom)
+	c.months(top)
+	y := top + monthsHeight
+	for i, r := range rows {
+		if i > 0 && i%rowsToMonths == 0 {
+			c.months(y)
+			y += monthsHeight
+		}
+		c.row(y, r)
+		y += r.height()
+	}
+	if len(c.rows) == 0 {
+		c.Text(seasonMargin, y+16, "No pairing is planned and no clutch runs.", svg.Font{Size: 12})
+		y += 24
+	}
+	if places {
+		c.places(y)
+	}
+	c.drawFlags(top, bottom)
+	c.legend(bottom+6, len(rows) > 0, places)
+	return c.Bytes()
+}
+
+// trouble is what is in the way of the plan, shortened.
+func (c *chart) trouble() []string {
+	const most = 3
+	var out []string
+	for i, x := range c.Conflicts {
+		if i == most && len(c.Conflicts) > most+1 {
+			out = append(out, fmt.Sprintf("In the way: %d more, which the table of the season tells", len(c.Conflicts)-most))
+			break
+		}
+		out = append(out, "In the way: "+x.Message)
+	}
+	return out
+}

@@ -1,0 +1,168 @@
+package picture
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/svg"
+)
+
+// bar is how a phase or a stage is painted: a ground, and lines on it, by which it
+// is known without colour.
+type bar struct {
+	ground svg.Paint
+	lines  svg.Cover
+	text   svg.Paint // on the ground
+}
+
+func hatched(p svg.Paint, part, gap, angle float64) bar {
+	return bar{ground: svg.Mix(svg.Paper, p, part), lines: svg.Hatch(svg.Mix(svg.Paper, p, min(part+0.4, 1)), gap, angle)}
+}
+
+// Phases of the cycle, by their names.
+var phaseBars = map[string]bar{
+	"conditioning": {ground: svg.Mix(svg.Paper, svg.Yellow, 0.45)},
+	"cooling":      hatched(svg.Sky, 0.35, 4, 0),
+	"warm-up":      hatched(svg.Orange, 0.35, 5, 45),
+	"rain":         {ground: svg.Blue, text: svg.Paper},
+	"rest":         hatched(svg.Ink, 0.04, 9, -45),
+}
+
+// otherBar is for a phase that has no look of its own.
+var otherBar = bar{ground: svg.Grid}
+
+// inside writes a text in the middle of a bar when there is room for it.
+func (c *chart) inside(x, y, w, h float64, text string, b bar) {
+	const size = 10
+	width := svg.Width(text, size)
+	if width+4 > w {
+		return
+	}
+	if b.lines != (svg.Cover{}) { // a piece of the ground, so that no line runs through the text
+		c.Rect(x+(w-width)/2-1, y+1.5, width+2, h-3, svg.Style{Fill: b.ground, Round: 2})
+	}
+	c.Text(x+w/2, y+h/2+3.6, text, svg.Font{Size: size, Anchor: svg.Middle, Fill: b.text})
+}
+
+func (c *chart) row(y float64, r seasonRow) {
+	switch {
+	case r.heading != "":
+		c.Text(seasonMargin, y+16, r.heading, svg.Font{Size: 12, Bold: true})
+		return
+	case r.pairing != nil:
+		c.Group(r.pairing.ID)
+		c.rowName(y, r.pairing.ID, c.pairingText(r.pairing), r.pairing.Refused)
+		c.phases(y+rowName, r.pairing)
+		c.young(y+rowName+phaseHeight+3, r.young)
+		c.readyBy(y+rowName+phaseHeight+3, r)
+	default:
+		c.Group(r.clutch.ID)
+		c.rowName(y, r.clutch.ID, clutchText(r.clutch), false)
+		c.young(y+rowName, r.young)
+	}
+	c.End()
+	end := y + r.height() - 2.5
+	c.Line(svg.Point{X: seasonMargin, Y: end}, svg.Point{X: c.right(), Y: end}, svg.Style{Stroke: svg.Grid, Width: 0.6})
+}
+
+// rowName writes the line above the bars of a row, the id first.
+func (c *chart) rowName(y float64, id, text string, refused bool) {
+	room := c.width - 2*seasonMargin
+	id = svg.Fit(id, 12, room/2)
+	c.Text(seasonMargin, y+12, id, svg.Font{Size: 12, Bold: true})
+	x := seasonMargin + svg.Width(id, 12)*1.08 + 8 // bold is wider
+	if refused {
+		const against = "should not be made"
+		c.Text(x, y+12, against, svg.Font{Size: 11, Bold: true, Fill: svg.Red})
+		x += svg.Width(against, 11)*1.08 + 8
+	}
+	c.Text(x, y+12, svg.Fit(text, 11, room+seasonMargin-x), svg.Font{Size: 11, Fill: svg.Faint})
+}
+
+func (c *chart) called(ids []string) string {
+	names := make([]string, len(ids))
+	for i, id := range ids {
+		names[i] = id
+		if name := c.Names[id]; name != "" {
+			names[i] = name
+		}
+	}
+	return strings.Join(names, " + ")
+}
+
+func (c *chart) pairingText(p *frogroom.PlannedPairing) string {
+	text := c.called(p.Dams) + " × " + c.called(p.Sires) + ", " + p.Species
+	switch {
+	case p.Target != "":
+		text += ", for " + p.Target
+	case p.ReadyBy.Known():
+		text += ", ready by " + shortDate(p.ReadyBy)
+	}
+	return text
+}
+
+func clutchText(k *frogroom.SheetClutch) string {
+	text := k.Species
+	if k.Place != "" {
+		text = k.Place + ", " + text
+	}
+	if k.Living != nil {
+		text += fmt.Sprintf(", %d living", *k.Living)
+	}
+	return text
+}
+
+func (c *chart) phases(y float64, p *frogroom.PlannedPairing) {
+	for _, ph := range p.Phases {
+		if ph.Span.Days() == 0 || !ph.Span.Overlaps(c.days) {
+			continue
+		}
+		x := c.at(ph.Span.First)
+		w := c.at(ph.Span.Last.Add(1)) - x
+		b, known := phaseBars[ph.Name]
+		if !known {
+			b = otherBar
+		}
+		title := fmt.Sprintf("%s: %s, %s to %s", p.ID, ph.Name, ph.Span.First, ph.Span.Last)
+		if ph.Place != "" {
+			title += ", " + ph.Place
+		}
+		if ph.Recorded {
+			title += ", began"
+		}
+		c.Group(title)
+		c.block(x, y, w, phaseHeight, b)
+		c.inside(x, y, w, phaseHeight, ph.Name, b)
+		if ph.Recorded {
+			c.seen(x, y+phaseHeight/2)
+		}
+		c.End()
+	}
+}
+
+// block draws a bar with an outline.
+func (c *chart) block(x, y, w, h float64, b bar) {
+	c.Rect(x, y, w, h, svg.Style{Fill: b.ground})
+	outline := svg.Style{Stroke: svg.Faint, Width: 0.8}
+	outline.Over = b.lines
+	c.Rect(x, y, w, h, outline)
+}
+
+// seen marks what the diary has.
+func (c *chart) seen(x, y float64) {
+	c.Circle(svg.Point{X: x, Y: y}, 3, svg.Style{Fill: svg.Ink, Stroke: svg.Paper})
+}
+
+// readyBy plants a flag on the day by which the young of a pairing are to be ready.
+func (c *chart) readyBy(y float64, r seasonRow) {
+	p := r.pairing
+	if !p.ReadyBy.Known() || !c.shown(p.ReadyBy) || len(r.young) == 0 {
+		return
+	}
+	x := c.mid(p.ReadyBy)
+	c.Group(p.ID + ": to be ready by " + p.ReadyBy.String())
+	c.Line(svg.Point{X: x, Y: y - 3}, svg.Point{X: x, Y: y + youngHeight + 1}, svg.Style{Stroke: svg.Ink, Width: 1.2})
+	c.Path(pennant(x, y-3, 1), true, svg.Style{Fill: svg.Ink})
+	c.End()
+}
