@@ -28,11 +28,16 @@ moved against each other where the wishes leave a choice; the plan says how good
 is. --weeks shows it week by week. --announced keeps to the days of a calendar that
 others have already.
 
+With -o and a name that ends in .svg the plan is drawn, with what the room needs by
+day; one that ends in .html is a sheet for the wall, with boxes to tick, that opens
+in every browser and prints on A4.
+
 It ends with exit code 3 when the pairings cannot run as they are wished, and
 says what is in the way; the dates are printed all the same. Ctrl-C ends the search
 with the best plan so far.`,
 		Example: `  spawnwright season
   spawnwright season --weeks
+  spawnwright season -o season.html
   spawnwright season P-27-01 P-27-04
   spawnwright season --announced season.ics
   spawnwright season --dam AC-14 --sire AC-08,AC-21 --ready-by 2027-09-18
@@ -97,14 +102,15 @@ func (a *app) season(f *seasonFlags, args []string, certain bool) error {
 	}
 	ctx, stop := a.interruptible("planning")
 	defer stop()
+	if a.draws() || a.writesPage() {
+		return a.drawSeason(ctx, room, on, o, f.problem)
+	}
 	plan, err := room.PlanSeason(ctx, on, o)
 	if err != nil {
 		return wishError(err)
 	}
-	if f.problem != "" {
-		if err := a.writeProblem(f.problem, plan); err != nil {
-			return err
-		}
+	if err := a.writeProblem(f.problem, plan); err != nil {
+		return err
 	}
 	return a.showSeason(room, plan, f.weeks)
 }

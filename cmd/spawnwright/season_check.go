@@ -13,8 +13,12 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/planner"
 )
 
-// writeProblem writes what was solved, with its plan where there is one.
+// writeProblem writes what was solved, with its plan where there is one, when a
+// path says where to.
 func (a *app) writeProblem(path string, s frogroom.Season) error {
+	if path == "" {
+		return nil
+	}
 	data, err := json.MarshalIndent(s.Solved, "", "  ")
 	if err != nil {
 		return inputError(err)

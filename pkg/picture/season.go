@@ -18,7 +18,7 @@ const (
 	youngHeight  = 15.0
 	rowGap       = 7.0
 	monthsHeight = 30.0
-	rowsToMonths = 12 // after so many rows the months are written again
+	rowsToMonths = 14 // after so many rows the months are written again, if some more follow
 )
 
 // Season draws a season as one sheet: for each pairing and each clutch that runs a
@@ -27,42 +27,58 @@ const (
 // takes.
 func Season(s frogroom.Sheet) []byte {
 	c := newChart(s)
-	return c.draw(heading("Season as planned on "+s.On.String(), s.Keeper), c.rows, true)
+	return c.draw(seasonPart{c.title(), c.rows, true})
 }
 
-// seasonParts draws the same on several sheets: rows on each that fit on a page
-// upright, and the places on the last.
+// seasonPart is what of a chart stands on one sheet.
+type seasonPart struct {
+	title  string
+	rows   []seasonRow
+	places bool
+}
+
+// seasonParts draws the same on several sheets.
 func seasonParts(s frogroom.Sheet) [][]byte {
 	c := newChart(s)
-	most := c.width * 1.3
-	var parts [][]seasonRow
-	for rest := c.rows; len(rest) > 0; {
-		n := 1
-		for n < len(rest) && c.height(rest[:n+1], false) <= most {
-			n++
-		}
-		parts, rest = append(parts, rest[:n]), rest[n:]
-	}
-	if n := len(parts); n == 0 || c.height(parts[n-1], true) > most {
-		parts = append(parts, nil)
-	}
+	parts := c.parts()
 	var out [][]byte
-	for i, rows := range parts {
-		title := heading("Season as planned on "+s.On.String(), s.Keeper)
+	for i, p := range parts {
+		p.title = c.title()
 		if len(parts) > 1 {
-			title += fmt.Sprintf(", sheet %d of %d", i+1, len(parts))
+			p.title += fmt.Sprintf(", sheet %d of %d", i+1, len(parts))
 		}
-		out = append(out, c.draw(title, rows, i == len(parts)-1))
+		out = append(out, c.draw(p))
 	}
 	return out
+}
+
+// parts puts rows on each sheet that fit on a page upright, and the places on the
+// last.
+func (c *chart) parts() []seasonPart {
+	most := c.width * 1.3
+	var parts []seasonPart
+	for rest := c.rows; len(rest) > 0; {
+		n := 1
+		for n < len(rest) && c.height(seasonPart{rows: rest[:n+1]}) <= most {
+			n++
+		}
+		parts, rest = append(parts, seasonPart{rows: rest[:n]}), rest[n:]
+	}
+	if n := len(parts); n > 0 && c.height(seasonPart{rows: parts[n-1].rows, places: true}) <= most {
+		parts[n-1].places = true
+	} else {
+		parts = append(parts, seasonPart{places: true})
+	}
+	return parts
 }
 
 // chart is a season chart in the making.
 type chart struct {
 	frogroom.Sheet
 	scale
-	rows  []seasonRow
-	flags []flag
+	rows   []seasonRow
+	flags  []flag
+	labels []label
 	*svg.Doc
 }
 
@@ -120,60 +136,81 @@ func (r seasonRow) height() float64 {
 	return rowName + phaseHeight + 3 + youngHeight + rowGap
 }
 
+func (c *chart) title() string { return heading("Season as planned on "+c.On.String(), c.Keeper) }
+
 // height is that of a sheet.
-func (c *chart) height(rows []seasonRow, places bool) float64 {
-	h := c.head() + monthsHeight
-	for i, r := range rows {
-		if i > 0 && i%rowsToMonths == 0 {
-			h += monthsHeight
-		}
-		h += r.height()
-	}
-	if len(rows) == 0 && len(c.rows) == 0 {
-		h += 24
-	}
-	if places {
+func (c *chart) height(p seasonPart) float64 {
+	h := c.head() + c.rowsHeight(p)
+	if p.places {
 		h += c.placesHeight()
 	}
-	return h + c.legendHeight(len(rows) > 0, places) + 10
+	return h + c.legendHeight(p) + footRoom
 }
+
+// footRoom is the room below the legend.
+const footRoom = 10.0
 
 // head is the room above the months: title, what is in the way, flags.
 func (c *chart) head() float64 {
 	return 34 + float64(len(c.trouble()))*15 + float64(flagRows(c.flags))*flagHeight
 }
 
-func (c *chart) draw(title string, rows []seasonRow, places bool) []byte {
-	height := c.height(rows, places)
-	c.Doc = svg.New(c.width, height, title, c.inWords(rows, places))
+// rowsHeight is the room of the rows with the months above them; none on a sheet
+// that goes on after them.
+func (c *chart) rowsHeight(p seasonPart) float64 {
+	if len(c.rows) == 0 {
+		return monthsHeight + emptyHeight
+	}
+	h := 0.0
+	for i, r := range p.rows {
+		if monthsBefore(i, len(p.rows)) {
+			h += monthsHeight
+		}
+		h += r.height()
+	}
+	return h
+}
+
+// emptyHeight is the room of the line that says that there are no rows.
+const emptyHeight = 24.0
+
+// monthsBefore reports whether the months are written before row i of n.
+func monthsBefore(i, n int) bool { return i == 0 || i%rowsToMonths == 0 && n-i >= rowsToMonths/2 }
+
+func (c *chart) draw(p seasonPart) []byte {
+	height := c.height(p)
+	c.Doc = svg.New(c.width, height, p.title, c.inWords(p))
 	c.Rect(0, 0, c.width, height, svg.Style{Fill: svg.Paper})
-	c.Text(seasonMargin, 24, svg.Fit(title, 16, c.width-2*seasonMargin), svg.Font{Size: 16, Bold: true})
+	c.Text(seasonMargin, 24, svg.Fit(p.title, 16, c.width-2*seasonMargin), svg.Font{Size: 16, Bold: true})
 	for i, text := range c.trouble() {
 		c.Text(seasonMargin, 42+float64(i)*15, svg.Fit(text, 11, c.width-2*seasonMargin), svg.Font{Size: 11, Bold: true, Fill: svg.Red})
 	}
 	top := c.head()
-	bottom := height - c.legendHeight(len(rows) > 0, places) - 10
+	bottom := height - c.legendHeight(p) - footRoom
 	c.shades(top+monthsHeight, bottom)
-	c.months(top)
-	y := top + monthsHeight
-	for i, r := range rows {
-		if i > 0 && i%rowsToMonths == 0 {
+	c.drawRows(top, p)
+	if p.places {
+		c.places(top + c.rowsHeight(p))
+	}
+	c.drawFlags(top, bottom)
+	c.drawLabels()
+	c.legend(bottom+6, p)
+	return c.Bytes()
+}
+
+func (c *chart) drawRows(y float64, p seasonPart) {
+	if len(c.rows) == 0 {
+		c.months(y)
+		c.Text(seasonMargin, y+monthsHeight+16, "No pairing is planned and no clutch runs.", svg.Font{Size: 12})
+	}
+	for i, r := range p.rows {
+		if monthsBefore(i, len(p.rows)) {
 			c.months(y)
 			y += monthsHeight
 		}
 		c.row(y, r)
 		y += r.height()
 	}
-	if len(c.rows) == 0 {
-		c.Text(seasonMargin, y+16, "No pairing is planned and no clutch runs.", svg.Font{Size: 12})
-		y += 24
-	}
-	if places {
-		c.places(y)
-	}
-	c.drawFlags(top, bottom)
-	c.legend(bottom+6, len(rows) > 0, places)
-	return c.Bytes()
 }
 
 // trouble is what is in the way of the plan, shortened.

@@ -21,14 +21,15 @@ const flagHeight = 17.0
 func (c *chart) allFlags() []flag {
 	flags := []flag{{on: c.On, text: "today, " + shortDate(c.On), today: true}}
 	for _, t := range c.Targets {
-		text := fmt.Sprintf("%s, %s: %d wanted", t.Name, shortDate(t.On), t.Wanted)
+		text := fmt.Sprintf("%s, %s: %d wanted", svg.Apart(svg.Fit(t.Name, 11, 2*mostName)), shortDate(t.On), t.Wanted)
 		if t.ChancePct != nil {
 			text += fmt.Sprintf(", chance %d %%", *t.ChancePct)
 		}
 		flags = append(flags, flag{on: t.On, text: text})
 	}
 	for i := range flags {
-		flags[i].text = svg.Fit(flags[i].text, 11, c.width-2*seasonMargin-20)
+		x := c.mid(flags[i].on)
+		flags[i].text = svg.Fit(flags[i].text, 11, 0.9*(max(x, c.width-x)-17)) // fonts differ
 		for c.meets(flags[:i], flags[i]) {
 			flags[i].row++
 		}

@@ -15,9 +15,9 @@ func swatch(b bar) func(*chart, float64, float64) {
 }
 
 // entries are the signs that a sheet can have.
-func entries(rows, places bool) []entry {
+func entries(p seasonPart) []entry {
 	var list []entry
-	if rows {
+	if len(p.rows) > 0 {
 		for _, name := range []string{"conditioning", "cooling", "warm-up", "rain", "rest"} {
 			list = append(list, entry{name, swatch(phaseBars[name])})
 		}
@@ -36,11 +36,15 @@ func entries(rows, places bool) []entry {
 			}},
 		)
 	}
-	if places {
+	if p.places {
 		list = append(list,
 			entry{"there are so many", lineSign(thereStyle)},
+			entry{"planned use", func(c *chart, x, y float64) {
+				c.Rect(x, y, 22, 12, svg.Style{Fill: usedPaint})
+				c.Line(svg.Point{X: x, Y: y}, svg.Point{X: x + 22, Y: y}, usedStyle)
+			}},
 			entry{"likely need", lineSign(likelyStyle)},
-			entry{"80 of 100 seasons lie here", func(c *chart, x, y float64) { c.Rect(x, y, 22, 12, svg.Style{Fill: bandPaint}) }},
+			entry{"80 of 100 seasons lie in this band", func(c *chart, x, y float64) { c.Rect(x, y, 22, 12, svg.Style{Fill: bandPaint}) }},
 			entry{"kept free by the plan", lineSign(keptStyle)},
 			entry{"days at risk, 1 in 20 or more", func(c *chart, x, y float64) {
 				c.Rect(x, y+4, 22, 7, svg.Style{Over: shortLines, Stroke: svg.Red})
@@ -79,13 +83,13 @@ func (c *chart) arranged(list []entry) []svg.Point {
 	return at
 }
 
-func (c *chart) legendHeight(rows, places bool) float64 {
-	at := c.arranged(entries(rows, places))
+func (c *chart) legendHeight(p seasonPart) float64 {
+	at := c.arranged(entries(p))
 	return 10 + at[len(at)-1].Y + legendLine
 }
 
-func (c *chart) legend(y float64, rows, places bool) {
-	list := entries(rows, places)
+func (c *chart) legend(y float64, p seasonPart) {
+	list := entries(p)
 	for i, at := range c.arranged(list) {
 		list[i].draw(c, at.X, y+at.Y+2)
 		c.Text(at.X+27, y+at.Y+12, list[i].text, svg.Font{Size: 10})

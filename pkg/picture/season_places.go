@@ -19,6 +19,8 @@ const (
 var (
 	bandPaint   = svg.Mix(svg.Paper, svg.Sky, 0.55)
 	likelyStyle = svg.Style{Stroke: svg.Blue, Width: 2}
+	usedPaint   = svg.Mix(svg.Paper, svg.Ink, 0.2)
+	usedStyle   = svg.Style{Stroke: svg.Ink, Width: 1}
 	keptStyle   = svg.Style{Stroke: svg.Ink, Width: 1, Dash: []float64{2, 2}}
 	thereStyle  = svg.Style{Stroke: svg.Ink, Width: 1.6}
 	shortLines  = svg.Hatch(svg.Red, 4, 45)
@@ -72,8 +74,8 @@ func (p *place) draw() {
 		p.Path(p.steps(p.Kept), false, keptStyle)
 	} else if way := p.steps(p.Kept); len(way) > 0 {
 		area := append(append([]svg.Point{{X: way[0].X, Y: base}}, way...), svg.Point{X: way[len(way)-1].X, Y: base})
-		p.Path(area, true, svg.Style{Fill: bandPaint})
-		p.Path(way, false, likelyStyle)
+		p.Path(area, true, svg.Style{Fill: usedPaint})
+		p.Path(way, false, usedStyle)
 	}
 	p.Line(svg.Point{X: seasonMargin, Y: base}, svg.Point{X: p.right(), Y: base}, svg.Style{Stroke: svg.Faint, Width: 0.8})
 	there := p.height(p.Of)
@@ -88,11 +90,12 @@ func (p *place) draw() {
 // name writes what it is, and how likely it runs out.
 func (p *place) name() {
 	name := placeWords(p.What)
-	p.Text(seasonMargin, p.y-7, name, svg.Font{Size: 12, Bold: true})
+	bold := svg.Font{Size: 12, Bold: true}
+	p.write(seasonMargin, p.y-7, name, bold)
 	for _, r := range p.Risks {
 		if r.What == p.What {
-			x := seasonMargin + svg.Width(name, 12)*1.08 + 8
-			p.Text(x, p.y-7, svg.Fit(r.Text, 11, p.right()-x), svg.Font{Size: 11, Fill: svg.Faint})
+			x := seasonMargin + textWidth(name, bold) + 7
+			p.write(x, p.y-7, svg.Fit(r.Text, 11, p.right()-x), svg.Font{Size: 11, Fill: svg.Faint})
 		}
 	}
 }
@@ -103,9 +106,9 @@ func (p *place) short(days civil.Span) {
 	x := p.at(days.First)
 	w := max(p.at(days.Last.Add(1))-x, 1.5)
 	p.Group("may run short, " + days.String())
-	p.Rect(x, p.y-2, w, 7, svg.Style{Over: shortLines, Stroke: svg.Red})
-	mid := x + w/2
-	p.Path([]svg.Point{{X: mid - 4, Y: p.y - 7}, {X: mid + 4, Y: p.y - 7}, {X: mid, Y: p.y}}, true, svg.Style{Fill: svg.Red, Stroke: svg.Paper, Width: 0.6})
+	p.Rect(x, p.y-3, w, 7, svg.Style{Over: shortLines, Stroke: svg.Red})
+	mid, tip := x+w/2, p.height(p.Of)
+	p.Path([]svg.Point{{X: mid - 5, Y: p.y + 4}, {X: mid + 5, Y: p.y + 4}, {X: mid, Y: max(tip, p.y+11)}}, true, svg.Style{Fill: svg.Red, Stroke: svg.Paper, Width: 0.6})
 	p.End()
 }
 

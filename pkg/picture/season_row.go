@@ -32,23 +32,10 @@ var phaseBars = map[string]bar{
 // otherBar is for a phase that has no look of its own.
 var otherBar = bar{ground: svg.Grid}
 
-// inside writes a text in the middle of a bar when there is room for it.
-func (c *chart) inside(x, y, w, h float64, text string, b bar) {
-	const size = 10
-	width := svg.Width(text, size)
-	if width+4 > w {
-		return
-	}
-	if b.lines != (svg.Cover{}) { // a piece of the ground, so that no line runs through the text
-		c.Rect(x+(w-width)/2-1, y+1.5, width+2, h-3, svg.Style{Fill: b.ground, Round: 2})
-	}
-	c.Text(x+w/2, y+h/2+3.6, text, svg.Font{Size: size, Anchor: svg.Middle, Fill: b.text})
-}
-
 func (c *chart) row(y float64, r seasonRow) {
 	switch {
 	case r.heading != "":
-		c.Text(seasonMargin, y+16, r.heading, svg.Font{Size: 12, Bold: true})
+		c.write(seasonMargin, y+16, r.heading, svg.Font{Size: 12, Bold: true})
 		return
 	case r.pairing != nil:
 		c.Group(r.pairing.ID)
@@ -70,15 +57,20 @@ func (c *chart) row(y float64, r seasonRow) {
 func (c *chart) rowName(y float64, id, text string, refused bool) {
 	room := c.width - 2*seasonMargin
 	id = svg.Fit(id, 12, room/2)
-	c.Text(seasonMargin, y+12, id, svg.Font{Size: 12, Bold: true})
-	x := seasonMargin + svg.Width(id, 12)*1.08 + 8 // bold is wider
+	bold := svg.Font{Size: 12, Bold: true}
+	c.write(seasonMargin, y+12, id, bold)
+	x := seasonMargin + textWidth(id, bold) + 7
 	if refused {
 		const against = "should not be made"
-		c.Text(x, y+12, against, svg.Font{Size: 11, Bold: true, Fill: svg.Red})
-		x += svg.Width(against, 11)*1.08 + 8
+		red := svg.Font{Size: 11, Bold: true, Fill: svg.Red}
+		c.write(x, y+12, against, red)
+		x += textWidth(against, red) + 7
 	}
-	c.Text(x, y+12, svg.Fit(text, 11, room+seasonMargin-x), svg.Font{Size: 11, Fill: svg.Faint})
+	c.write(x, y+12, svg.Fit(text, 11, room+seasonMargin-x), svg.Font{Size: 11, Fill: svg.Faint})
 }
+
+// mostName is the room for one name among others.
+const mostName = 130
 
 func (c *chart) called(ids []string) string {
 	names := make([]string, len(ids))
@@ -87,6 +79,7 @@ func (c *chart) called(ids []string) string {
 		if name := c.Names[id]; name != "" {
 			names[i] = name
 		}
+		names[i] = svg.Apart(svg.Fit(names[i], 11, mostName))
 	}
 	return strings.Join(names, " + ")
 }
@@ -95,7 +88,7 @@ func (c *chart) pairingText(p *frogroom.PlannedPairing) string {
 	text := c.called(p.Dams) + " × " + c.called(p.Sires) + ", " + p.Species
 	switch {
 	case p.Target != "":
-		text += ", for " + p.Target
+		text += ", for " + svg.Apart(p.Target)
 	case p.ReadyBy.Known():
 		text += ", ready by " + shortDate(p.ReadyBy)
 	}
@@ -105,7 +98,7 @@ func (c *chart) pairingText(p *frogroom.PlannedPairing) string {
 func clutchText(k *frogroom.SheetClutch) string {
 	text := k.Species
 	if k.Place != "" {
-		text = k.Place + ", " + text
+		text = svg.Apart(k.Place) + ", " + text
 	}
 	if k.Living != nil {
 		text += fmt.Sprintf(", %d living", *k.Living)
@@ -138,6 +131,21 @@ func (c *chart) phases(y float64, p *frogroom.PlannedPairing) {
 			c.seen(x, y+phaseHeight/2)
 		}
 		c.End()
+	}
+	c.rainText(y, p)
+}
+
+// rainText writes the days of the rain beside the last phase, where there is room.
+func (c *chart) rainText(y float64, p *frogroom.PlannedPairing) {
+	end := p.Phases[len(p.Phases)-1].Span.Last.Add(1)
+	for _, ph := range p.Phases {
+		if ph.Name != "rain" || ph.Span.Days() == 0 || !c.shown(ph.Span.First) {
+			continue
+		}
+		text := "rain " + shortDate(ph.Span.First) + " to " + shortDate(ph.Span.Last)
+		if x := c.at(end) + 5; x+svg.Width(text, 10) <= c.width-4 {
+			c.write(x, y+phaseHeight/2+3.6, text, svg.Font{Size: 10})
+		}
 	}
 }
 

@@ -8,9 +8,11 @@ import (
 )
 
 // inWords is for those who do not see the chart.
-func (c *chart) inWords(rows []seasonRow, places bool) string {
+func (c *chart) inWords(p seasonPart) string {
 	texts := []string{fmt.Sprintf("A chart of the days from %s to %s; today is %s.", c.days.First, c.days.Last, c.On)}
-	texts = append(texts, c.trouble()...)
+	for _, text := range c.trouble() {
+		texts = append(texts, text+".")
+	}
 	for _, t := range c.Targets {
 		text := fmt.Sprintf("%s on %s: %d wanted", t.Name, t.On, t.Wanted)
 		if t.ChancePct != nil {
@@ -18,7 +20,7 @@ func (c *chart) inWords(rows []seasonRow, places bool) string {
 		}
 		texts = append(texts, text+".")
 	}
-	for _, r := range rows {
+	for _, r := range p.rows {
 		switch {
 		case r.pairing != nil:
 			texts = append(texts, c.pairingInWords(r.pairing)+staysInWords(r.young)+".")
@@ -26,7 +28,7 @@ func (c *chart) inWords(rows []seasonRow, places bool) string {
 			texts = append(texts, "Clutch "+r.clutch.ID+", "+clutchText(r.clutch)+staysInWords(r.young)+".")
 		}
 	}
-	if places {
+	if p.places {
 		for _, l := range c.Loads {
 			texts = append(texts, c.placeInWords(l))
 		}

@@ -22,11 +22,20 @@ type stay struct {
 var youngWords = map[string]string{"laid": "eggs", "hatched": "tadpoles", "out-of-water": "froglets", "sale-ready": "sale-ready"}
 
 var youngBars = map[string]bar{
-	"eggs":       {ground: svg.Mix(svg.Paper, svg.Ink, 0.55), text: svg.Paper},
-	"tadpoles":   hatched(svg.Green, 0.45, 4, 90),
-	"froglets":   {ground: svg.Mix(svg.Paper, svg.Purple, 0.6)},
+	"eggs":       {ground: svg.Mix(svg.Paper, svg.Ink, 0.6), text: svg.Paper},
+	"tadpoles":   hatched(svg.Green, 0.6, 3.5, 90),
+	"froglets":   {ground: svg.Mix(svg.Paper, svg.Purple, 0.5)},
 	"sale-ready": hatched(svg.Purple, 0.12, 6, 45),
 }
+
+// In the water they are drawn higher up than out of it, so that the one is told
+// from the other where both fade.
+const (
+	stayHeight = 11.0
+	landStep   = youngHeight - stayHeight
+)
+
+func onLand(word string) bool { return word == "froglets" || word == "sale-ready" }
 
 // reached is a stage with its window.
 type reached struct {
@@ -101,8 +110,8 @@ func (c *chart) young(y float64, list []stay) {
 	c.readyText(y, list)
 }
 
-// readyText writes the likely day of the last stage beside its window, where there
-// is room.
+// readyText writes the likely day of the last stage beside its window, or before
+// all stages where there is no room, or above them.
 func (c *chart) readyText(y float64, list []stay) {
 	if len(list) == 0 {
 		return
@@ -112,9 +121,14 @@ func (c *chart) readyText(y float64, list []stay) {
 		return
 	}
 	text := s.word + " " + shortDate(s.from.Likely)
-	if x := c.at(s.from.Late.Add(1)) + 5; x+svg.Width(text, 10) <= c.width-4 {
-		c.Text(x, y+youngHeight/2+3.6, text, svg.Font{Size: 10})
+	x, y, font := c.at(s.from.Late.Add(1))+5, y+youngHeight/2+3.6, svg.Font{Size: 10}
+	if w := svg.Width(text, 10); x+w > c.width-4 {
+		font.Anchor = svg.End
+		if x = c.at(list[0].from.Early) - 5; x-w < seasonMargin {
+			x, y = c.right(), y-youngHeight/2-8
+		}
 	}
+	c.write(x, y, text, font)
 }
 
 // stay draws an age: it fades in from the early day to the late one of its
@@ -126,7 +140,10 @@ func (c *chart) stay(y float64, s stay) {
 	out := span{c.mid(s.to.Early), c.mid(s.to.Late)}
 	c.Group(fmt.Sprintf("%s: from %s to %s", s.word, windowWords(s.from), windowWords(s.to)))
 	defer c.End()
-	const h = youngHeight
+	const h = stayHeight
+	if onLand(s.word) {
+		y += landStep
+	}
 	peak := 1.0
 	if in.to > out.from { // it can be over before it must have begun
 		in.to, peak = crossing(in, out)
@@ -144,14 +161,13 @@ func (c *chart) stay(y float64, s stay) {
 		c.Line(svg.Point{X: in.to, Y: y + h}, svg.Point{X: out.from, Y: y + h}, edge)
 	}
 	c.fade(out.from, out.to, y, b, peak, 0)
-	if peak == 1 {
-		c.inside(in.to, y, out.from-in.to, h, s.word, b)
-	}
+	from, to := c.mid(s.from.Likely)+2, c.mid(s.to.Likely)-2
+	c.inside(from, y, to-from, h, s.word, b)
 }
 
 func (c *chart) fade(x, to, y float64, b bar, from, until float64) {
 	if to-x > 0.01 {
-		c.Rect(x, y, to-x, youngHeight, svg.Style{Over: svg.Fade(b.ground, from, until)})
+		c.Rect(x, y, to-x, stayHeight, svg.Style{Over: svg.Fade(b.ground, from, until)})
 	}
 }
 

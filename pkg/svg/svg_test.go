@@ -130,9 +130,11 @@ func TestDirection(t *testing.T) {
 	d := svg.New(10, 10, "", "")
 	d.Text(0, 0, "שלום\u202e<", svg.Font{})
 	d.Text(0, 0, "abc", svg.Font{})
+	d.Text(0, 0, svg.Apart("שלום\u2069\u202e")+" × "+svg.Apart("Kuno")+"\u2069, "+svg.Apart("דוב")[:7], svg.Font{})
 	text := string(d.Bytes())
 	assert.Contains(t, text, ">\u2068שלום&lt;\u2069</text>", "set apart, without marks of its own")
 	assert.Contains(t, text, ">abc</text>")
+	assert.Contains(t, text, ">\u2068\u2068שלום\u2069 × Kuno, \u2068דו\u2069\u2069</text>", "each name apart, also one that is cut off; nothing ends what it did not begin")
 }
 
 func TestFit(t *testing.T) {

@@ -60,14 +60,47 @@ const (
 	isolateEnd = "\u2069"
 )
 
-// isolated sets text apart that has right-to-left letters or marks of direction.
+// Apart sets a name apart that will stand within a text, so that right-to-left
+// letters in it do not turn what is around it.
+func Apart(name string) string {
+	if turns(name) {
+		return isolate + unmarked(name) + isolateEnd
+	}
+	return name
+}
+
+// isolated sets a whole text apart.
 func isolated(text string) string {
-	for _, r := range text {
-		if unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko) || unicode.Is(unicode.Bidi_Control, r) {
-			return isolate + unmarked(text) + isolateEnd
-		}
+	if turns(text) {
+		return isolate + balanced(text) + isolateEnd
 	}
 	return text
+}
+
+// turns reports whether text has right-to-left letters or marks of direction.
+func turns(text string) bool {
+	return strings.ContainsFunc(text, func(r rune) bool {
+		return unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko) || unicode.Is(unicode.Bidi_Control, r)
+	})
+}
+
+// balanced keeps, of the marks of direction, what [Apart] has put there, and ends
+// what is not ended.
+func balanced(text string) string {
+	var b strings.Builder
+	open := 0
+	for _, r := range text {
+		switch {
+		case string(r) == isolate:
+			open++
+		case string(r) == isolateEnd && open > 0:
+			open--
+		case unicode.Is(unicode.Bidi_Control, r):
+			continue
+		}
+		b.WriteRune(r)
+	}
+	return b.String() + strings.Repeat(isolateEnd, open)
 }
 
 // unmarked takes out the marks that could end the isolation or turn what follows.

@@ -1,0 +1,95 @@
+package picture
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+)
+
+// Where a stage can be over before it must have begun, it fades in as far as it
+// fades out from there.
+func TestCrossing(t *testing.T) {
+	x, part := crossing(span{0, 10}, span{5, 15})
+	assert.InDelta(t, 7.5, x, 1e-9)
+	assert.InDelta(t, 0.75, part, 1e-9)
+	rapid.Check(t, func(t *rapid.T) {
+		days := rapid.IntRange(0, 300)
+		in := span{float64(days.Draw(t, "from")), 0}
+		in.to = in.from + float64(days.Draw(t, "fade in"))
+		out := span{in.from + math.Floor(rapid.Float64Range(0, 1).Draw(t, "over")*(in.to-in.from)), 0}
+		out.to = max(out.from+float64(days.Draw(t, "fade out")), in.to)
+		x, part := crossing(in, out)
+		if x < in.from-1e-9 || x > out.to+1e-9 || part < 0 || part > 1 {
+			t.Fatalf("%v and %v cross at %v with %v", in, out, x, part)
+		}
+		if in.from < out.from && in.to < out.to && math.Abs(in.part(x)+out.part(x)-1) > 1e-6 {
+			t.Fatalf("%v and %v: at %v %v has come and %v gone", in, out, x, in.part(x), out.part(x))
+		}
+	})
+}
+
+// No text of a flag lies on another, nor across a staff, wherever the days are.
+func TestFlagsApart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		on := civil.Of(2027, 2, 1)
+		s := frogroom.Sheet{Season: frogroom.Season{On: on}}
+		for i := range rapid.IntRange(0, 8).Draw(t, "targets") {
+			s.Targets = append(s.Targets, frogroom.TargetOutlook{
+				Name: rapid.SampledFrom([]string{"show", "the great autumn show of the club in the town hall", "x"}).Draw(t, "name"),
+				On:   on.Add(rapid.IntRange(0, 500).Draw(t, "day")), Wanted: i,
+			})
+		}
+		c := newChart(s)
+		for i, f := range c.flags {
+			from, to := c.flagSpan(f)
+			if from < 0 || to > c.width {
+				t.Fatalf("%q is from %v to %v", f.text, from, to)
+			}
+			for _, g := range c.flags[:i] {
+				low, high := c.flagSpan(g)
+				if f.row == g.row && from < high && low < to {
+					t.Fatalf("%q lies on %q", f.text, g.text)
+				}
+				staff := c.mid(g.on)
+				if g.row > f.row && from < staff && staff < to {
+					t.Fatalf("the staff of %q goes through %q", g.text, f.text)
+				}
+			}
+		}
+	})
+}
+
+// Parts of a chart hold all rows once, in order, and all but one that is very
+// tall fit on a page.
+func TestPartsHoldAllRows(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := frogroom.Sheet{Season: frogroom.Season{On: civil.Of(2027, 2, 1)}}
+		n := rapid.IntRange(0, 70).Draw(t, "clutches")
+		for i := range n {
+			s.Clutches = append(s.Clutches, frogroom.SheetClutch{Clutch: frogroom.Clutch{ID: fmt.Sprint("C-", i), Laid: s.On.Add(-30)}})
+		}
+		for range rapid.IntRange(0, 5).Draw(t, "places") {
+			s.Loads = append(s.Loads, frogroom.PlaceDays{What: "tub"})
+		}
+		c := newChart(s)
+		rows, places := 0, 0
+		for i, p := range c.parts() {
+			rows += len(p.rows)
+			if p.places {
+				places++
+			}
+			if h := c.height(p); h > c.width*1.3 {
+				t.Fatalf("part %d is %v tall", i, h)
+			}
+		}
+		if rows != n || places != 1 {
+			t.Fatalf("%d of %d rows, places %d times", rows, n, places)
+		}
+	})
+}

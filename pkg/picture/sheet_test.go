@@ -1,0 +1,80 @@
+package picture_test
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/picture"
+)
+
+func TestSheetGolden(t *testing.T) {
+	page := picture.Sheet(smallSeason())
+	golden(t, "sheet.html", page)
+	assert.Equal(t, string(page), string(picture.Sheet(smallSeason())), "the same bytes")
+}
+
+func TestSheetShows(t *testing.T) {
+	text := string(picture.Sheet(smallSeason()))
+	for what, want := range map[string]string{
+		"the chart":           "<svg xmlns",
+		"a task with a box":   `<input type="checkbox"><b>Wed 2027-02-24</b> P-1: cooling begins</label>`,
+		"its note by line":    `<span class="note">By day 15 °C.</span>`,
+		"what to look for":    `<input type="checkbox"><b>likely Tue 2027-03-23</b> C-1 (tub 3): out of water</label>`,
+		"what is overdue":     "C-0: looked for, nothing recorded",
+		"days away":           "Nobody in the room: 2027-03-03..2027-03-11",
+		"holidays":            "Sat 2027-03-27: Karfreitag, no parcels",
+		"the parents":         "<h3>P-1: H2 Hilde × H1 Hugo &#43; H3</h3>",
+		"what they are for":   "hyla-cinerea, for show, Fri 2027-08-20.",
+		"a reason":            "<li>H2 with H1: no known ancestor in common</li>",
+		"a finding":           "<li><b>Careful:</b> H2 was never weighed</li>",
+		"a refusal":           "<b>Should not be made.</b>",
+		"the young":           "Inbreeding of the young 0.2500.",
+		"what is in the way":  "<li>P-2 should not be made</li>",
+		"a capacity":          "<td>tadpole tubs</td><td>4 of 4</td><td>Wed 2027-05-12</td>",
+		"a risk":              "<li>in about 1 season in 7 the tadpole tubs run out</li>",
+		"a target":            "<b>show</b>, Fri 2027-08-20: 20 froglets of hyla-cinerea wanted, ready by then with a chance of 84 %, if every pairing lays; wished 80 %.",
+		"a doubt of a clutch": "<li>clutch C-0: nobody looked</li>",
+		"what is not checked": "<li>Not checked: cleaning.</li>",
+		"the paper":           "@page { size: A4",
+	} {
+		assert.Contains(t, text, want, what)
+	}
+	assert.Less(t, strings.Index(text, "C-0: sale-ready"), strings.Index(text, "From Mon 2027-02-08"), "what is late is looked for now")
+	assert.Regexp(t, `(?s)From Mon 2027-02-08</h3>\n<p>Nothing is due.</p>`, text)
+}
+
+// outside matches what could fetch or run something.
+var outside = regexp.MustCompile(`(?i)<(script|link|img|iframe|object|embed|form|base)[\s>]|\s(src|href|on[a-z]+|action|style)=|url\([^#]|@import|javascript:`)
+
+func TestSheetFetchesNothing(t *testing.T) {
+	for _, text := range append(hostile, "Anna") {
+		page := string(picture.Sheet(named(text)))
+		assert.NotRegexp(t, outside, page)
+		assert.NotContains(t, page, "<b>\"", "a name is no tag")
+		assert.NotContains(t, page, "alert(\"")
+	}
+}
+
+func TestSheetWithNothing(t *testing.T) {
+	text := string(picture.Sheet(frogroom.Sheet{Season: frogroom.Season{On: today}, Agenda: frogroom.Agenda{Days: civil.Span{First: today, Last: today.Add(55)}}}))
+	assert.Contains(t, text, "No pairing is planned.")
+	assert.Contains(t, text, "<h1>Season</h1>")
+	assert.Equal(t, 8, strings.Count(text, "Nothing is due."))
+}
+
+// Sixty pairings are drawn on pages that fit on paper.
+func TestSheetOfSixtyPairings(t *testing.T) {
+	text := string(picture.Sheet(manyPairings(60)))
+	assert.Greater(t, strings.Count(text, "<svg xmlns"), 3)
+	assert.Equal(t, strings.Count(text, "<svg xmlns"), strings.Count(text, "</figure>"))
+	ids := make(map[string]bool)
+	for _, found := range regexp.MustCompile(`\sid="([^"]*)"`).FindAllStringSubmatch(text, -1) {
+		assert.False(t, ids[found[1]], "two things have the id %s", found[1])
+		ids[found[1]] = true
+	}
+}
