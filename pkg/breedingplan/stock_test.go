@@ -60,3 +60,12 @@ func TestTermsThatAreNotWhole(t *testing.T) {
 	s.Terms.On = 0
 	assert.PanicsWithValue(t, "pairing: Terms without a date", func() { _, _ = s.Plan(breedingplan.Wish{}) })
 }
+
+func TestReasons(t *testing.T) {
+	assert.Equal(t, []string{
+		"no known ancestor in common; by rarity 1 of 2 males and 1 of 3 females",
+		"", // two males
+		"", // the female first
+	}, small().Reasons([2]string{"Moss", "Fenna"}, [2]string{"Moss", "Quill"}, [2]string{"Fenna", "Moss"}))
+	assert.Panics(t, func() { small().Reasons([2]string{"Moss", "nobody"}) })
+}

@@ -4,9 +4,8 @@ import (
 	"context"
 	"fmt"
 
+	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/collection"
-	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
 // Sheet is a season with what a picture of it, or a sheet for the wall, shows
@@ -52,14 +51,8 @@ func (r *Room) SeasonSheet(ctx context.Context, on civil.Date, o Planning) (Shee
 		}
 		s.Clutches = append(s.Clutches, clutch)
 	}
-	lines := make(map[string]*line)
-	for _, one := range s.Pairings {
-		s.name(r, one.Dams)
-		s.name(r, one.Sires)
-		if lines[one.Species] == nil {
-			lines[one.Species] = r.line(on, one.Species, PairsWish{})
-		}
-		s.Reasons[one.ID] = lines[one.Species].reasons(one)
+	if err := s.reasons(r); err != nil {
+		return Sheet{}, err
 	}
 	s.holidays(r)
 	return s, nil
@@ -73,27 +66,30 @@ func (s *Sheet) name(r *Room, ids []string) {
 	}
 }
 
-// reasons says what speaks for a pairing. Animals of another sex or species than
-// they should be have no place in the line, and its findings say so.
-func (l *line) reasons(p PlannedPairing) []string {
-	var out []string
-	for _, dam := range p.Dams {
-		for _, sire := range p.Sires {
-			if !l.ranks(dam, collection.Female) || !l.ranks(sire, collection.Male) {
-				continue
+// reasons names the parents and says what speaks for each pairing. Pairs of the
+// same sex or of two species have no reason, and the findings say so.
+func (s *Sheet) reasons(r *Room) error {
+	stock, err := r.stock(s.On, breedingplan.Wish{})
+	if err != nil {
+		return err
+	}
+	var pairs [][2]string
+	var of []string // the pairing of each
+	for _, p := range s.Pairings {
+		s.name(r, p.Dams)
+		s.name(r, p.Sires)
+		for _, dam := range p.Dams {
+			for _, sire := range p.Sires {
+				pairs, of = append(pairs, [2]string{sire, dam}), append(of, p.ID)
 			}
-			kin := l.room.Ancestry.Pedigree.Kinship(l.room.number(sire), l.room.number(dam))
-			reason := l.reason(pairing.Pair{Male: sire, Female: dam, Verdict: pairing.Verdict{YoungInbreeding: kin}})
-			out = append(out, fmt.Sprintf("%s with %s: %s", dam, sire, reason))
 		}
 	}
-	return out
-}
-
-// ranks reports whether an animal of this sex has a place in the line.
-func (l *line) ranks(id string, sex collection.Sex) bool {
-	a, ok := l.room.Collection.Animal(id)
-	return ok && a.Species == l.species && a.Sex == sex
+	for i, reason := range stock.Reasons(pairs...) {
+		if reason != "" {
+			s.Reasons[of[i]] = append(s.Reasons[of[i]], fmt.Sprintf("%s with %s: %s", pairs[i][1], pairs[i][0], reason))
+		}
+	}
+	return nil
 }
 
 func (s *Sheet) holidays(r *Room) {
