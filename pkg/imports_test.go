@@ -42,6 +42,7 @@ var ours = map[string][]string{
 	"occupancy":    {"civil"},
 	"lineage":      {"pedigree"},
 	"collection":   {"civil", "species", "strictyaml"},
+	"spreadsheet":  {"civil", "collection", "species", "strictyaml"},
 	"record":       {"civil", "collection", "species", "strictyaml", "wholefile"},
 	"frogroom": {
 		"breedingplan", "calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
