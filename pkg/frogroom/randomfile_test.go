@@ -109,6 +109,9 @@ func (m *maker) room() {
 	}
 	if m.flip("capacities") {
 		m.head = append(m.head, "equipment: {rain_chambers: 1, cooling_places: 2, tadpole_tubs: {water_c: 25}}")
+	} else if m.flip("space") {
+		m.head = append(m.head, fmt.Sprintf("equipment: {tadpole_tubs: {count: %d, litres: 12}, froglet_bins: {count: %d, froglets: 10}, minutes_a_day: %d, retry_after_days: 10}",
+			m.number("tubs", 1, 30), m.number("bins", 1, 30), m.number("minutes", 1, 300)))
 	}
 	if m.flip("limit") {
 		m.head = append(m.head, "rules: {pairings_a_season: 1}")
@@ -119,7 +122,11 @@ func (m *maker) room() {
 	}
 	m.head = append(m.head, "targets:")
 	for _, kind := range kinds {
-		m.head = append(m.head, fmt.Sprintf("  - {name: show/%s, on: %s, species: %s, froglets: 25}", kind, m.day("show", "2026-06-01", 700), kind))
+		late := ""
+		if m.flip("late") {
+			late = fmt.Sprintf(", late_cost: %d, early_cost: %d", m.number("late cost", 0, 50), m.number("early cost", 0, 5))
+		}
+		m.head = append(m.head, fmt.Sprintf("  - {name: show/%s, on: %s, species: %s, froglets: 25%s}", kind, m.day("show", "2026-06-01", 700), kind, late))
 	}
 }
 
@@ -214,6 +221,12 @@ func (m *maker) pairing() {
 		when = fmt.Sprintf("start: %s", m.day("start", "2026-06-01", 500))
 	case 1:
 		when = fmt.Sprintf("ready_by: %s, certainty_pct: %d", m.day("ready", "2026-12-01", 700), m.number("certainty", 50, 95))
+	}
+	if m.flip("raised") {
+		when += fmt.Sprintf(", raise: %d", m.number("raise", 1, 90))
+	}
+	if m.flip("may be left out") {
+		when += fmt.Sprintf(", leave_out_cost: %d", m.number("leave out", 1, 400))
 	}
 	m.pairings = append(m.pairings, fmt.Sprintf("id: %s, dam: %s, sire: %s, %s", id, dams, sires, when))
 	on := m.day("began", "2026-10-01", 200)
