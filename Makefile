@@ -8,7 +8,7 @@ BENCHTIME ?= 1s
 FUZZTIME ?= 10s
 
 # Packages that compute, which also run where there is no file system to speak of.
-computing := $(addprefix ./pkg/,calendar civil development diversity horizon lineage occupancy pairing parentage pedigree planner season species strictyaml)
+computing := $(addprefix ./pkg/,breedingplan calendar civil development diversity horizon lineage occupancy pairing parcel parentage pedigree planner season species strictyaml svg timetable)
 
 .PHONY: demo test check format vet lint dead tidy vulns race bench fuzz cross wasm readers optimum build
 
