@@ -17,7 +17,7 @@ type text struct {
 var byteOrderMark = []byte("\ufeff")
 
 func newText(data []byte) text {
-	t := text{data: data, starts: []int{0}}
+	t := text{data: data, starts: make([]int, 1, bytes.Count(data, []byte("\n"))+2)}
 	for i, c := range data {
 		if c == '\n' || c == '\r' && (i+1 == len(data) || data[i+1] != '\n') {
 			t.starts = append(t.starts, i+1)
