@@ -48,7 +48,7 @@ var ours = map[string][]string{
 		"breedingplan", "calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
 		"occupancy", "pairing", "parcel", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "timetable", "wholefile",
 	},
-	"picture": {"collection", "frogroom", "svg"},
+	"picture": {"civil", "collection", "frogroom", "svg"},
 }
 
 // foreign has the modules of others that each package may import, tests apart.
