@@ -3,7 +3,6 @@ package development
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -46,7 +45,7 @@ func TestOutlookOfAnything(t *testing.T) {
 			r.Without(c)
 		}
 		o := m.Outlook(c, r)
-		for _, e := range o.Events {
+		for _, e := range o.All() {
 			w := e.Window
 			if w.Known() != e.Dist.Known() || w.Early > w.Likely || w.Likely > w.Late {
 				t.Fatalf("%v: %v", e.Stage, w)
@@ -57,6 +56,9 @@ func TestOutlookOfAnything(t *testing.T) {
 			recorded := slices.ContainsFunc(c.Looks, func(l Look) bool {
 				return l.Kind == Reached && l.Stage == e.Stage && (!e.Recorded || l.On == w.Likely)
 			})
+			if _, within := stepAround(e.Stage); within && contradictory(o) {
+				continue // such a look may have been left out
+			}
 			if recorded != e.Recorded {
 				t.Fatalf("%v: recorded %v, want %v", e.Stage, e.Recorded, recorded)
 			}
@@ -73,7 +75,7 @@ func TestOutlookOfAnything(t *testing.T) {
 		}
 		c.Looks = rapid.Permutation(c.Looks).Draw(t, "shuffled")
 		again := m.Outlook(c, r)
-		if !slices.Equal(again.Warnings, o.Warnings) || !slices.EqualFunc(again.Events, o.Events, func(a, b Event) bool { return a.Window == b.Window }) {
+		if !slices.Equal(texts(again), texts(o)) || !slices.EqualFunc(again.All(), o.All(), func(a, b Event) bool { return a.Window == b.Window }) {
 			t.Fatal("another order of looks gives another outlook")
 		}
 	})
@@ -92,8 +94,8 @@ func TestOutlookWithoutLaying(t *testing.T) {
 		b, _ := seen.Event(s)
 		assert.InDelta(t, a.Window.Likely.Sub(day(0)), b.Window.Likely.Sub(day(0)), 3, "%v is as well known", s)
 	}
-	assert.InDelta(t, m.Until(FrontLegs).Quantile(0.5), day(70).Sub(seen.Laid.Likely), 3)
-	assert.InDelta(t, m.Until(FrontLegs).Quantile(0.9), day(70).Sub(seen.Laid.Early), 5)
+	assert.InDelta(t, until(m, FrontLegs).Quantile(0.5), day(70).Sub(seen.Laid.Likely), 3)
+	assert.InDelta(t, until(m, FrontLegs).Quantile(0.9), day(70).Sub(seen.Laid.Early), 5)
 	assert.Empty(t, seen.Warnings)
 
 	tadpoles := m.Outlook(Clutch{Looks: []Look{{HindLegs, day(0), By}, {FrontLegs, day(0), NotYet}}}, nil)
@@ -103,7 +105,7 @@ func TestOutlookWithoutLaying(t *testing.T) {
 	assert.Greater(t, legs.Window.Late.Sub(legs.Window.Early), 35, "who buys tadpoles does not know how old they are")
 
 	nothing := m.Outlook(Clutch{}, nil)
-	assert.Equal(t, []string{"neither the date of laying nor anything seen is known: no dates are given"}, nothing.Warnings)
+	assert.Equal(t, []string{"neither the date of laying nor anything seen is known: no dates are given"}, texts(nothing))
 	require.Len(t, nothing.Events, 5)
 	assert.False(t, nothing.Events[0].Window.Known())
 }
@@ -119,7 +121,7 @@ func TestStall(t *testing.T) {
 		o := at(n)
 		assert.Greater(t, o.Stall, last, "day %d", n)
 		last = o.Stall
-		told := slices.ContainsFunc(o.Warnings, func(w string) bool { return strings.Contains(w, "stalled") })
+		told := says(o, "stalled")
 		assert.Equal(t, o.Stall > 0.1, told, "day %d: %v", n, o.Warnings)
 	}
 	assert.Greater(t, last, 0.95)
@@ -154,7 +156,7 @@ func TestOutlookInDoubt(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			o := m.Outlook(Clutch{Laid: day(0), Looks: c.looks}, nil)
 			require.NotEmpty(t, o.Warnings)
-			assert.Equal(t, c.says, o.Warnings[0])
+			assert.Equal(t, c.says, o.Warnings[0].Text)
 			for _, e := range o.Events {
 				assert.True(t, e.Window.Known(), "%v", e.Stage)
 			}

@@ -29,41 +29,66 @@ func quickFrog(t testing.TB) *Model {
 // family draws the standardised length of a step of a clutch.
 type family func(random *rand.Rand, pace float64) float64
 
+// lateToes is how much later hind legs and toes come, as a part of the tadpole step,
+// in clutches of the last row of docs/calibration.md.
+const lateToes = 0.1
+
 // asModelled is how the model itself has it.
 func asModelled(random *rand.Rand, pace float64) float64 {
 	return math.Sqrt(paceShare)*pace + math.Sqrt(1-paceShare)*random.NormFloat64()
 }
 
+// stagesLookedAt are all stages that are forecast, in order.
+var stagesLookedAt = [...]Stage{Hatched, Feeding, HindLegs, Toes, FrontLegs, OutOfWater, Eating, SaleReady}
+
+// life8 is the days of these of one clutch.
+type life8 [len(stagesLookedAt)]int
+
 // simulate gives the days of the events of one clutch.
-func simulate(m *Model, random *rand.Rand, f family) path {
-	var p path
+func simulate(m *Model, random *rand.Rand, f family, late float64) life8 {
+	var ends path
 	pace, at := random.NormFloat64(), 0
-	for i := range p {
+	for i := range ends {
 		// A whole day takes what is within half a day of it.
 		at += int(m.shapes[i].days(f(random, pace)) + 0.5)
-		p[i] = at
+		ends[i] = at
 	}
-	return p
+	later := int(late * float64(ends[2]-ends[1]))
+	hind := min(ends[2], later+drawWithin(random, 0, ends[1], ends[2], usualHindLegs))
+	toes := min(ends[2], max(hind, later+drawWithin(random, 1, ends[1], ends[2], usualToes)))
+	return life8{ends[0], ends[1], hind, toes, ends[2], ends[3], drawWithin(random, 2, ends[3], ends[4], usualEating), ends[4]}
+}
+
+// drawWithin draws the day of an event within a step.
+func drawWithin(random *rand.Rand, which, begin, end int, at species.Percentiles) int {
+	x := random.Float64()
+	days := inner(which, begin, end, at)
+	for day := begin; day < end; day++ {
+		if x -= days[day]; x < 0 {
+			return day
+		}
+	}
+	return end
 }
 
 // lookedAt gives what is seen of a clutch that is looked at every fourth day:
 // that an event has come, on one time of two with its day, or that the next has
 // not.
-func lookedAt(p path, looks int, random *rand.Rand) []Look {
+func lookedAt(p life8, looks int, random *rand.Rand) []Look {
 	var seen []Look
 	next := 0
 	for n := 1; n <= looks; n++ {
 		today := 4 * n
 		for next < len(p) && p[next] <= today {
 			if random.IntN(2) == 0 {
-				seen = append(seen, Look{links[next].end, day(p[next]), Reached})
+				seen = append(seen, Look{stagesLookedAt[next], day(p[next]), Reached})
 			} else {
-				seen = append(seen, Look{links[next].end, day(today), By})
+				seen = append(seen, Look{stagesLookedAt[next], day(today), By})
 			}
 			next++
 		}
 		if next < len(p) {
-			seen = append(seen, Look{links[next].end, day(today), NotYet})
+			seen = append(seen, Look{stagesLookedAt[next], day(today), NotYet})
 		}
 	}
 	return seen
@@ -85,21 +110,21 @@ const lookSteps = 7 // after 0, 3, 6, … 18 looks
 // coverage gives the share of clutches whose day was in the window, and how
 // many there were, by event and looks. An event whose day is known to the day
 // does not count.
-func coverage(m *Model, clutches int, f family) (share, count [len(links)][lookSteps]float64) {
+func coverage(m *Model, clutches int, f family, late float64) (share, count [len(stagesLookedAt)][lookSteps]float64) {
 	var wait sync.WaitGroup
 	var lock sync.Mutex
-	const workers = 4
+	const workers = 2
 	for w := range workers {
 		wait.Add(1)
 		go func() {
 			defer wait.Done()
-			var hits, all [len(links)][lookSteps]float64
+			var hits, all [len(stagesLookedAt)][lookSteps]float64
 			for i := w; i < clutches; i += workers {
 				random := rand.New(rand.NewPCG(2027, uint64(i)))
-				p := simulate(m, random, f)
+				p := simulate(m, random, f, late)
 				for k := range lookSteps {
 					o := m.Outlook(Clutch{Laid: day(0), Looks: lookedAt(p, 3*k, rand.New(rand.NewPCG(7, uint64(i))))}, nil)
-					for e, event := range o.Events {
+					for e, event := range o.All() {
 						if !event.Recorded && event.Dist.First() != event.Dist.Last() {
 							hits[e][k] += inside(event.Dist, p[e])
 							all[e][k]++
@@ -129,11 +154,12 @@ func coverage(m *Model, clutches int, f family) (share, count [len(links)][lookS
 // The windows that promise 80 % hold for 78 to 82 % of 5000 clutches drawn from
 // the model, for each event and after any number of looks.
 func TestWindowsHold(t *testing.T) {
-	share, count := coverage(quickFrog(t), 5000, asModelled)
-	for e, l := range links {
+	share, count := coverage(quickFrog(t), 5000, asModelled, 0)
+	for e, stage := range stagesLookedAt {
 		for k := range lookSteps {
 			assert.Greater(t, count[e][k], 2000.0)
-			assert.InDelta(t, 0.8, share[e][k], 0.02, "%v after %d looks, of %v clutches", l.end, 3*k, count[e][k])
+			t.Logf("%v %d: %.1f", stage, 3*k, 100*share[e][k])
+			assert.InDelta(t, 0.8, share[e][k], 0.02, "%v after %d looks, of %v clutches", stage, 3*k, count[e][k])
 		}
 	}
 }
@@ -156,7 +182,10 @@ var strangers = []family{
 	},
 	func(random *rand.Rand, _ float64) float64 { return (2*random.Float64() - 1) * z90 / 0.8 },
 	func(random *rand.Rand, pace float64) float64 { return 1 + asModelled(random, pace) },
+	asModelled, // with late toes
 }
+
+const strangerDraws = 5000
 
 // What docs/calibration.md says of clutches from another family is so, as far as
 // a smaller draw can tell.
@@ -169,11 +198,16 @@ func TestWindowsOfAnotherFamily(t *testing.T) {
 	for i, f := range strangers {
 		cells := strings.Split(rows[i], "|")
 		t.Run(strings.TrimSpace(cells[1]), func(t *testing.T) {
-			share, _ := coverage(quickFrog(t), 600, f)
+			late := 0.0
+			if i == len(strangers)-1 {
+				late = lateToes
+			}
+			share, _ := coverage(quickFrog(t), strangerDraws, f, late)
 			for j, k := range []int{0, 1, 3, 6} {
+				t.Logf("NEW %.1f", 100*share[len(stagesLookedAt)-1][k])
 				want, err := strconv.ParseFloat(strings.TrimSpace(cells[2+j]), 64)
 				require.NoError(t, err)
-				assert.InDelta(t, want, 100*share[len(links)-1][k], 6, "after %d looks", 3*k)
+				assert.InDelta(t, want, 100*share[len(stagesLookedAt)-1][k], 6, "after %d looks", 3*k)
 			}
 		})
 	}

@@ -7,8 +7,10 @@ type chain struct {
 	begin  masses
 	tempos []tempo
 	bounds
-	lattices []*lattice // of all steps but the last one of a closed chain
-	ends     [][2]int   // first and last day on which each of those may end
+	lattices []*lattice  // of all steps but the last one of a closed chain
+	ends     [][2]int    // first and last day on which each of those may end
+	limits   map[int]int // the steps of which begin and end are wanted together, and the longest that matters
+	weights  map[int]*weights
 }
 
 // outcome is what comes of a chain under one pace.
@@ -17,6 +19,7 @@ type outcome struct {
 	early, late float64   // of a closed chain: of its day or before, and of its day or later, give or take offByOne
 	reached     []float64 // chance that each step begins, and that all seen up to then is so
 	days        []masses  // chance of each day of the begin and of each end that is open, given all that was seen
+	pairs       map[int]*pairs
 }
 
 // prepare fills in what does not depend on the pace. It reports whether there
@@ -40,7 +43,18 @@ func (c *chain) prepare(limit int) bool {
 		c.lattices = append(c.lattices, &l)
 		c.ends = append(c.ends, [2]int{first, last})
 	}
+	if c.closed {
+		c.ends = append(c.ends, [2]int{c.end, c.end})
+	}
 	return first <= last
+}
+
+// begins gives the first and the last day on which a step may begin.
+func (c *chain) begins(step int) [2]int {
+	if step == 0 {
+		return [2]int{c.begin.first, c.begin.first + len(c.begin.p) - 1}
+	}
+	return c.ends[step-1]
 }
 
 // under works c out for one pace, by a pass forward and a pass backward over
@@ -52,6 +66,9 @@ func (c *chain) under(p float64) outcome {
 	out := outcome{reached: []float64{c.begin.sum()}}
 	for i, l := range c.lattices {
 		kernels[i] = l.under(c.tempos[i].at(p))
+		if w := c.weights[i]; w != nil {
+			kernels[i] = kernels[i].weighed(forward[i], w)
+		}
 		forward[i+1] = kernels[i].forward(forward[i], c.ends[i])
 		if i+1 < len(c.tempos) {
 			out.reached = append(out.reached, forward[i+1].sum())
@@ -71,6 +88,9 @@ func (c *chain) under(p float64) outcome {
 	if out.chance == 0 {
 		return out
 	}
+	if c.closed {
+		c.pairClosed(&out, open, last, chances)
+	}
 	out.days = make([]masses, open+1)
 	for i := open; ; i-- {
 		out.days[i] = masses{forward[i].first, make([]float64, len(chances))}
@@ -80,6 +100,7 @@ func (c *chain) under(p float64) outcome {
 		if i == 0 {
 			return out
 		}
+		c.pair(&out, i-1, kernels[i-1], forward[i-1], chances)
 		chances = kernels[i-1].backward(forward[i-1], forward[i].first, chances)
 	}
 }
@@ -87,15 +108,61 @@ func (c *chain) under(p float64) outcome {
 // close works out the last step, which ended on a known day. begins are the
 // chances of its begin.
 func (c *chain) close(out *outcome, begins masses, chances []float64, b blend) {
-	t := c.tempos[len(c.tempos)-1]
+	step := len(c.tempos) - 1
+	t := c.tempos[step]
 	for i, x := range begins.p {
 		if x == 0 {
 			continue
 		}
 		begin := begins.first + i
 		chances[i] = max(b.cdf(t.z(begin, c.end))-b.cdf(t.z(begin, c.end-1)), 0)
+		if w := c.weights[step]; w != nil {
+			chances[i] *= w.of(begin)[0]
+		}
 		out.chance += x * chances[i]
 		out.early += x * b.cdf(t.z(begin, c.end+offByOne))
 		out.late += x * (1 - b.cdf(t.z(begin, c.end-offByOne-1)))
 	}
+}
+
+// pair notes the chances of begin and end of a step together, where they are
+// wanted; later is of the ends.
+func (c *chain) pair(out *outcome, step int, k kernel, begins masses, later []float64) {
+	s := c.wanted(out, step)
+	if s == nil {
+		return
+	}
+	for i, x := range begins.p {
+		if x >= faint {
+			s.add(begins.first+i, x/out.chance, k.row(begins.first+i), c.ends[step][0], later)
+		}
+	}
+}
+
+// pairClosed does the same for a last step that ended on a known day.
+func (c *chain) pairClosed(out *outcome, step int, begins masses, chances []float64) {
+	s := c.wanted(out, step)
+	if s == nil {
+		return
+	}
+	for i, x := range begins.p {
+		if x *= chances[i]; x > 0 {
+			s.add(begins.first+i, x/out.chance, masses{c.end, []float64{1}}, c.end, []float64{1})
+		}
+	}
+}
+
+// wanted makes way for the pairs of a step; nil where they are not wanted.
+func (c *chain) wanted(out *outcome, step int) *pairs {
+	limit, ok := c.limits[step]
+	if !ok {
+		return nil
+	}
+	s := &pairs{}
+	s.room(c.begins(step), c.ends[step], limit)
+	if out.pairs == nil {
+		out.pairs = make(map[int]*pairs, len(c.limits))
+	}
+	out.pairs[step] = s
+	return s
 }

@@ -21,61 +21,77 @@ const (
 // An oddity is something that was seen of one event, and how it compares with
 // what was expected.
 type oddity struct {
-	step     int          // place in the stretch of the step that the event ends
+	stage    Stage
 	expected Distribution // days from the begin of the stretch
 	chance   float64      // of this or something farther out
 	saw      string
+	looks    []int
 }
 
 // doubt says in one line what is unlikely about a stretch that begins with the
-// event from. events are the ends of its steps, chance that of all that was
-// seen.
-func (s stretch) doubt(from Stage, events []Stage, chance float64) string {
-	sums := make([]Distribution, len(s.steps))
-	sum := Point(0)
-	for i, step := range s.steps {
-		sum = sum.Plus(step)
-		sums[i] = sum
-	}
-	return s.bounds.doubt(from, events, sums, "the profile expects", chance)
-}
-
-// doubt is the same for events that were expected after sums days; who says
-// who expected them.
-func (b bounds) doubt(from Stage, events []Stage, sums []Distribution, who string, chance float64) string {
-	odd := b.oddest(sums)
+// event from; chance is that of all that was seen of it, and who says who expected
+// something else.
+func (o oddity) doubt(from Stage, who string, chance float64, then string) string {
 	text := fmt.Sprintf("%v %s %v, where %s %d to %s (10th to 90th percentile): "+
 		"what was seen has a chance %s, so the step lengths, the temperature or a date is in doubt",
-		events[odd.step], odd.saw, from, who, odd.expected.Quantile(0.1), inDays(odd.expected.Quantile(0.9)), percent(chance))
-	switch {
-	case chance >= impossible:
-		return text
-	case !b.closed:
-		return text + ", and the dates that follow are rough"
-	case len(b.lo) > 1:
-		return text + ", and the dates between are rough"
+		o.stage, o.saw, from, who, o.expected.Quantile(0.1), inDays(o.expected.Quantile(0.9)), percent(chance))
+	if chance < impossible {
+		text += then
 	}
 	return text
 }
 
-// oddest finds what was seen farthest out.
-func (b bounds) oddest(sums []Distribution) oddity {
+// oddest finds what was seen farthest out in the steps from first on, whose ends
+// were expected sums days after day.
+func (ev *evidence) oddest(first, day int, b bounds, sums []Distribution) oddity {
 	odd := oddity{chance: 2}
 	for i, sum := range sums {
+		stage, step := links[first+i].end, first+i
 		if b.closed && i == len(sums)-1 {
-			if c := 2 * min(sum.CDF(b.end+offByOne), 1-sum.CDF(b.end-offByOne-1)); c <= odd.chance {
-				odd = oddity{i, sum, c, "came " + inDays(b.end) + " after"}
+			if c := bothTails(sum, b.end-day); c <= odd.chance {
+				odd = oddity{stage, sum, c, "came " + inDays(b.end-day) + " after", []int{ev.dayBy[step]}}
 			}
 			break
 		}
-		if c := 1 - sum.CDF(b.lo[i]-1); b.lo[i] > 0 && c < odd.chance {
-			odd = oddity{i, sum, c, "did not come within " + inDays(b.lo[i]-1) + " of"}
+		if lo := b.lo[i] - day; b.lo[i] != ever && lo > 0 {
+			if c := 1 - sum.CDF(lo-1); c < odd.chance {
+				odd = oddity{stage, sum, c, "did not come within " + inDays(lo-1) + " of", []int{ev.loBy[step]}}
+			}
 		}
-		if c := sum.CDF(b.hi[i]); b.hi[i] != never && c <= odd.chance {
-			odd = oddity{i, sum, c, "came within " + inDays(b.hi[i]) + " of"}
+		if hi := b.hi[i] - day; b.hi[i] != never {
+			if c := sum.CDF(hi); c <= odd.chance {
+				odd = oddity{stage, sum, c, "came within " + inDays(hi) + " of", []int{ev.hiBy[step]}}
+			}
 		}
 	}
 	return odd
+}
+
+// bothTails is twice the chance of the smaller tail from a day on, or of what is
+// within offByOne of it.
+func bothTails(d Distribution, day int) float64 {
+	return min(1, 2*min(d.CDF(day+offByOne), 1-d.CDF(day-offByOne-1)))
+}
+
+// odd compares what was seen of an event within a step with the days after day
+// that were expected.
+func (v interval) odd(stage Stage, day int, expected Distribution) oddity {
+	lo, hi := max(v.lo, -never/2)-day, min(v.hi, never/2)-day
+	late, early := oddity{
+		stage: stage, expected: expected, chance: 1 - expected.CDF(lo-1),
+		saw: "did not come within " + inDays(lo-1) + " of", looks: []int{v.loBy},
+	}, oddity{
+		stage: stage, expected: expected, chance: expected.CDF(hi),
+		saw: "came within " + inDays(hi) + " of", looks: []int{v.hiBy},
+	}
+	switch {
+	case lo == hi:
+		early.chance, early.saw = bothTails(expected, lo), "came "+inDays(lo)+" after"
+		return early
+	case late.chance < early.chance:
+		return late
+	}
+	return early
 }
 
 func inDays(n int) string {

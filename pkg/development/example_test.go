@@ -28,63 +28,67 @@ func leafFrog() *species.Profile {
 
 // A clutch that hatched on the eighth day and has tadpoles without front legs
 // after ten weeks.
-func ExampleModel_Forecast() {
+func ExampleModel_Outlook_looks() {
 	model, err := development.NewModel(leafFrog())
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	laid := civil.Of(2027, 2, 14)
-	forecast := model.Forecast(laid, []development.Look{
+	outlook := model.Outlook(development.Clutch{Laid: laid, Looks: []development.Look{
 		{Stage: development.Hatched, On: laid.Add(8), Kind: development.Reached},
 		{Stage: development.FrontLegs, On: laid.Add(70), Kind: development.NotYet},
-	})
-	for _, e := range forecast.Events {
+	}}, nil)
+	for _, e := range outlook.All() {
 		fmt.Printf("%-12v %v\n", e.Stage, e.Window)
 	}
 	// Output:
 	// hatched      2027-02-22
 	// feeding      2027-02-23 / 2027-02-24 / 2027-02-25
-	// front-legs   2027-04-27 / 2027-05-05 / 2027-05-22
-	// out-of-water 2027-05-04 / 2027-05-13 / 2027-05-30
-	// sale-ready   2027-06-20 / 2027-07-09 / 2027-08-03
+	// hind-legs    2027-03-03 / 2027-03-09 / 2027-03-17
+	// toes         2027-04-04 / 2027-04-16 / 2027-05-02
+	// front-legs   2027-04-27 / 2027-05-06 / 2027-05-23
+	// out-of-water 2027-05-05 / 2027-05-14 / 2027-06-01
+	// eating       2027-05-10 / 2027-05-19 / 2027-06-06
+	// sale-ready   2027-06-26 / 2027-07-17 / 2027-08-13
 }
 
 // Doubt is part of the result.
-func ExampleModel_Forecast_doubt() {
+func ExampleModel_Outlook_doubt() {
 	model, err := development.NewModel(leafFrog())
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	laid := civil.Of(2027, 2, 14)
-	forecast := model.Forecast(laid, []development.Look{
+	outlook := model.Outlook(development.Clutch{Laid: laid, Looks: []development.Look{
 		{Stage: development.Hatched, On: laid.Add(18), Kind: development.Reached},
 		{Stage: development.Feeding, On: laid.Add(10), Kind: development.By},
-	})
-	fmt.Println(forecast.Events[0].Window)
-	for _, w := range forecast.Warnings {
-		fmt.Println(w)
+	}}, nil)
+	fmt.Println(outlook.Events[0].Window)
+	for _, w := range outlook.Warnings {
+		fmt.Println(w.Looks, w.Text)
 	}
 	// Output:
 	// 2027-03-04
-	// feeding by 2027-02-24 contradicts hatched on 2027-03-04: it is left out
-	// hatched came 18 days after laid, where the profile expects 6 to 9 days (10th to 90th percentile): what was seen has a chance under 0.1 %, so the step lengths, the temperature or a date is in doubt
+	// [1 0] feeding by 2027-02-24 contradicts hatched on 2027-03-04: it is left out
+	// [0] hatched came 18 days after laid, where the profile expects 6 to 9 days (10th to 90th percentile): what was seen has a chance under 0.1 %, so the step lengths, the temperature or a date is in doubt
 }
 
 // How many froglets to expect of a hundred eggs, and when.
-func ExampleModel_Until() {
+func ExampleModel_Survival() {
 	model, err := development.NewModel(leafFrog())
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	days := model.Until(development.SaleReady)
+	sale, _ := model.Outlook(development.Clutch{Laid: civil.Of(2027, 2, 14)}, nil).Event(development.SaleReady)
+	days := sale.Dist
 	share, _ := model.Survival(development.Laid, development.SaleReady)
 	fmt.Printf("%.0f of 100, the likely day is %d, with a chance of 80 %% by day %d\n",
 		100*share, days.Quantile(0.5), days.Quantile(0.8))
 	// Output:
-	// 41 of 100, the likely day is 134, with a chance of 80 % by day 151
+	// 41 of 100, the likely day is 134, with a chance of 80 % by day 155
 }
 
 // Two steps one after the other: the median of the sum is later than the sum

@@ -88,27 +88,34 @@ func (l Look) rulesOut(m Look) bool {
 // spread: 95 of 100 are nearer to the middle one.
 const someSpread = 2
 
+// A sighting is a look with its place in the list that it was given in; below
+// 0 for one that stands in none.
+type sighting struct {
+	Look
+	at int
+}
+
 // halves gives the looks with those that were true of some of a clutch put in
 // terms of the day by which half of it is there: neither so much later that
 // nobody could have been there yet, nor so much earlier that all would have been.
-func (m *Model) halves(laid civil.Date, looks []Look) []Look {
-	var out []Look
-	for _, l := range looks {
+func (m *Model) halves(laid civil.Date, looks []Look) []sighting {
+	var out []sighting
+	for at, l := range looks {
 		if l.Kind != Some {
-			out = append(out, l)
+			out = append(out, sighting{l, at})
 			continue
 		}
 		factor := math.Exp(someSpread * m.siblings)
 		days := float64(max(l.On.Sub(laid), 0))
 		first, last := int(math.Ceil(days/factor)), int(math.Floor(days*factor))
 		if last >= longest {
-			out = append(out, Look{l.Stage, l.On, By}) // too old to be of use; sift says so
+			out = append(out, sighting{Look{l.Stage, l.On, By}, at}) // too old to be of use; sift says so
 			continue
 		}
 		if first > 0 {
-			out = append(out, Look{l.Stage, laid.Add(first - 1), NotYet})
+			out = append(out, sighting{Look{l.Stage, laid.Add(first - 1), NotYet}, at})
 		}
-		out = append(out, Look{l.Stage, laid.Add(last), By})
+		out = append(out, sighting{Look{l.Stage, laid.Add(last), By}, at})
 	}
 	return out
 }

@@ -25,12 +25,12 @@ var links = [...]link{
 // Model is the chain of development steps of one species. It never changes
 // after it is made.
 type Model struct {
-	steps    [len(links)]Distribution // unknown where the profile says nothing
-	until    [len(links)]Distribution // from laid to the end of each step
+	known    [len(links)]bool // the profile says how long the step takes
 	survival [len(links)]species.Number
 	shapes   [len(links)]twoPiece // standardised, of the known steps
 	warmths  [len(links)]warmth
 	stalls   [len(links)]float64
+	courses  [len(midways)]course
 	siblings float64
 	safe     species.Range
 	litres   species.Number // tadpoles in a litre
@@ -55,6 +55,7 @@ func (e *StepError) Unwrap() error { return e.Err }
 // Errors are *[StepError]. It panics when p is nil.
 func NewModel(p *species.Profile) (*Model, error) {
 	m := &Model{siblings: usualSiblings, safe: p.Safe, litres: p.TadpolesPerLitre}
+	m.courses = [...]course{shareOf(usualHindLegs), shareOf(usualToes), daysOf(usualEating)}
 	for i, l := range links {
 		step, ok := p.Step(l.step)
 		if !ok {
@@ -72,27 +73,13 @@ func NewModel(p *species.Profile) (*Model, error) {
 		if !step.Days.Known() {
 			continue
 		}
-		d, err := FromPercentiles(step.Days.P10, step.Days.P50, step.Days.P90)
-		if err != nil {
+		if _, err := FromPercentiles(step.Days.P10, step.Days.P50, step.Days.P90); err != nil {
 			return nil, &StepError{p.ID, l.step, err}
 		}
-		m.steps[i] = d
+		m.known[i] = true
 		m.shapes[i] = newTwoPiece(step.Days.P10, step.Days.P50, step.Days.P90).standardised()
 	}
-	m.chain()
 	return m, nil
-}
-
-// chain fills in until.
-func (m *Model) chain() {
-	sum := Point(0)
-	for i, step := range m.steps {
-		if !step.Known() {
-			return
-		}
-		sum = sum.Plus(step)
-		m.until[i] = sum
-	}
 }
 
 // usualStall is the chance that a clutch never gets through a step, where the
@@ -125,21 +112,6 @@ func linkOf(s Stage) (_ int, ok bool) {
 		}
 	}
 	return 0, false
-}
-
-// Until gives the days from laid to s before anything was seen. It is unknown
-// when the profile lacks a step on the way, and for the stages within a step
-// (HindLegs, Toes, Eating), which no profile has lengths for.
-// It panics when s is none of the stages.
-func (m *Model) Until(s Stage) Distribution {
-	s.mustBeValid()
-	if s == Laid {
-		return Point(0)
-	}
-	if i, ok := linkOf(s); ok {
-		return m.until[i]
-	}
-	return Distribution{}
 }
 
 // Survival gives the usual share, 0 to 1, of those alive at from that live to

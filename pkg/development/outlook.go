@@ -1,7 +1,9 @@
 package development
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 )
@@ -18,10 +20,12 @@ type Clutch struct {
 }
 
 // Outlook is when a clutch reaches each event, in the light of all that is known.
+// A date is that by which half of the clutch is there; see [Outlook.Siblings] for
+// the first and the last.
 type Outlook struct {
-	// Forecast has the events. A date is that by which half of the clutch is
-	// there; see [Outlook.Siblings] for the first and the last.
-	Forecast
+	Events   []Event   // Hatched, Feeding, FrontLegs, OutOfWater, SaleReady, in this order
+	Within   []Event   // HindLegs, Toes and Eating, which lie within a step
+	Warnings []Warning // to be shown with the dates
 	// From is day 0 of the distributions of the events: the date of laying, or
 	// a day before it where that is not known.
 	From civil.Date
@@ -38,23 +42,57 @@ type Outlook struct {
 	model *Model
 }
 
-// Outlook gives the dates of a clutch. Unlike [Model.Forecast] it counts the
-// days by their temperature, lets the clutch keep its own pace through all
-// steps, and takes from r what the keeper's own clutches have taught; r is nil
-// when there are none.
+// Event gives the event of stage s; ok is false for Laid.
+func (o Outlook) Event(s Stage) (_ Event, ok bool) {
+	for _, all := range [...][]Event{o.Events, o.Within} {
+		for _, e := range all {
+			if e.Stage == s {
+				return e, true
+			}
+		}
+	}
+	return Event{}, false
+}
+
+// All gives all events, in the order of their stages.
+func (o Outlook) All() []Event {
+	all := slices.Concat(o.Events, o.Within)
+	slices.SortFunc(all, func(a, b Event) int { return cmp.Compare(a.Stage, b.Stage) })
+	return all
+}
+
+func (o *Outlook) warn(looks []int, format string, args ...any) {
+	(*warnings)(&o.Warnings).warn(looks, format, args...)
+}
+
+// Outlook gives the dates of a clutch in the light of the looks at it, in whatever
+// order they come. It counts the days by their temperature, lets the clutch keep its
+// own pace through all steps, and takes from r what the keeper's own clutches have
+// taught; r is nil when there are none.
 //
 // Standardised, ln days of a step are those of the profile moved by the room, and
 // spread by the pace of the clutch and by chance (see docs/methods.md). The
 // pace is integrated over a grid, and for each pace the days are worked out
 // exactly on a day grid, so that everything seen tells of what comes after it
-// and before. There are no random numbers.
+// and before. There are no random numbers. Hind legs and toes come at a share of the
+// tadpole step, the first food days after leaving the water; these have a spread
+// of their own, and looks at them count as exactly as any.
+//
+// An event that a look records as [Reached] has that day and no other, and what
+// comes after it is counted from there. Looks that contradict each other are
+// named in a warning; recorded events stand and the other look is left out.
+// Where what was seen has a chance of less than 3 in 100 under the model, a
+// warning says so; below 1 in a million every step gets a small chance of any
+// length, so that the dates widen and go on from what was seen. An event is left
+// unknown after a step that the profile lacks, and between recorded events whose
+// dates run backward or lie more than ten years apart.
 //
 // Where development ran at temperatures that the source of a law does not cover,
 // the window is wider and a warning says so; where they are not safe a
-// warning says that too. What is nearly impossible is treated as by Forecast.
+// warning says that too.
 //
 // It panics for a stage or kind of look that there is not, a look without a date,
-// and a room of another model. A clutch costs about a millisecond.
+// and a room of another model. A clutch costs a few milliseconds at most.
 func (m *Model) Outlook(c Clutch, r *Room) Outlook {
 	for _, look := range c.Looks {
 		look.mustBeValid()
@@ -62,18 +100,22 @@ func (m *Model) Outlook(c Clutch, r *Room) Outlook {
 	if r != nil && r.model != m {
 		panic("development: an outlook with the room of another model")
 	}
+	o := Outlook{Events: make([]Event, len(links)), Within: make([]Event, len(midways)), model: m, PaceSD: 1}
+	for i, l := range links {
+		o.Events[i].Stage = l.end
+	}
+	for i, w := range midways {
+		o.Within[i].Stage = w.stage
+	}
 	laid, begin, ok := m.laying(c)
 	if !ok {
-		f := Forecast{Events: make([]Event, len(links))}
-		for i, l := range links {
-			f.Events[i].Stage = l.end
-		}
-		f.warn("neither the date of laying nor anything seen is known: no dates are given")
-		return Outlook{Forecast: f, model: m, PaceSD: 1}
+		o.warn(nil, "neither the date of laying nor anything seen is known: no dates are given")
+		return o
 	}
 	ev := sift(laid, m.halves(laid, c.Looks))
-	ev.looks = len(inOrder(c.Looks))
-	o := Outlook{Forecast: ev.forecast(laid), From: laid, model: m}
+	ev.looks = distinct(c.Looks)
+	o.From, o.Warnings, o.PaceSD = laid, ev.warnings, 0
+	o.record(&ev)
 	if c.Laid.Known() {
 		o.Laid = civil.Exactly(c.Laid)
 	}
@@ -84,6 +126,31 @@ func (m *Model) Outlook(c Clutch, r *Room) Outlook {
 	s.run()
 	m.warmthWarnings(&o, c, s.tempos)
 	return o
+}
+
+// record notes what was seen to begin.
+func (o *Outlook) record(ev *evidence) {
+	for i := range links {
+		if ev.recorded[i] {
+			o.Events[i].Recorded = true
+			o.Events[i].set(o.From, Point(ev.day[i]))
+		}
+	}
+	for i, v := range ev.within {
+		if v.recorded {
+			o.Within[i].Recorded = true
+			o.Within[i].set(o.From, Point(v.lo))
+		}
+	}
+}
+
+// distinct counts looks, each once.
+func distinct(looks []Look) int {
+	seen := make(map[Look]bool, len(looks))
+	for _, l := range looks {
+		seen[l] = true
+	}
+	return len(seen)
 }
 
 // laying gives day 0, and the chances of the day of laying; ok is false when
@@ -105,7 +172,7 @@ func (m *Model) laying(c Clutch) (day0 civil.Date, begin masses, ok bool) {
 	// Any day is as good as another, as far back as it may have been laid.
 	back := 1.0
 	for i, l := range links {
-		if m.steps[i].Known() && (i == 0 || links[i-1].end < stage || l.end <= stage) {
+		if m.known[i] && (i == 0 || links[i-1].end < stage || l.end <= stage) {
 			back += m.shapes[i].days(3)
 		}
 	}
@@ -122,7 +189,7 @@ func (m *Model) tempos(c Clutch, laid civil.Date, ev *evidence, r *Room) [len(li
 	var all [len(links)]tempo
 	begin := 0
 	for i := range links {
-		if m.steps[i].Known() {
+		if m.known[i] {
 			t := tempo{shape: m.shapes[i], clock: m.clock(i, c, laid), rooms: book}
 			if r != nil {
 				t.rooms = r.steps[i].rooms

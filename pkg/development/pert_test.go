@@ -93,21 +93,3 @@ func TestPertStillTadpole(t *testing.T) {
 	after := still.Plus(rest)
 	assert.Equal(t, []int{119, 130}, []int{after.Quantile(0.5), after.Quantile(0.9)})
 }
-
-// The same through a forecast: hatched on day 5, still a tadpole 55 days on.
-func TestPertForecast(t *testing.T) {
-	m := modelOf(pertEgg, Point(0), pertTadpole, pertMetamorph, pertGrowOut)
-	f := m.Forecast(day(0), []Look{
-		{Hatched, day(5), Reached},
-		{FrontLegs, day(5 + 55), NotYet},
-	})
-	sale := f.Events[4].Dist
-	assert.Equal(t, []int{5 + 119, 5 + 130}, []int{sale.Quantile(0.5), sale.Quantile(0.9)})
-	assert.Empty(t, f.Warnings)
-
-	f = m.Forecast(day(0), []Look{{Hatched, day(5), Reached}, {FrontLegs, day(5 + 60), NotYet}})
-	require.Len(t, f.Warnings, 1, "at 60 days the chance is 0.029")
-	assert.Equal(t, "front-legs did not come within 60 days of hatched, where the profile expects 40 to 56 days "+
-		"(10th to 90th percentile): what was seen has a chance of 2.9 %, so the step lengths, the temperature "+
-		"or a date is in doubt", f.Warnings[0])
-}

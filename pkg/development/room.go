@@ -180,7 +180,7 @@ func (m *Model) lengths(c Clutch) [len(links)]length {
 		if ev.recorded[i] {
 			lo, hi = ev.day[i], ev.day[i]
 		}
-		if m.steps[i].Known() && last != never && lo <= hi && first <= last {
+		if m.known[i] && last != never && lo <= hi && first <= last {
 			all[i] = m.length(i, m.clock(i, c, laid), [2]int{first, last}, [2]int{lo, hi})
 		}
 		first, last = lo, hi

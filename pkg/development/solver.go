@@ -2,8 +2,6 @@ package development
 
 import (
 	"math"
-
-	"github.com/spawnwright/spawnwright/pkg/civil"
 )
 
 // A solver works through the stretches of a clutch, from one recorded event to
@@ -17,7 +15,7 @@ type solver struct {
 	out     *Outlook
 	begin   masses // of laying
 	weights [len(paces)]float64
-	solved  []solved
+	solved  []*solved
 	stalled float64 // chance of all that was seen, and a stall
 	goingOn float64 // chance that no step so far was one to stall in
 }
@@ -25,7 +23,9 @@ type solver struct {
 // solved is a stretch that is worked out.
 type solved struct {
 	first, steps int // the first step, and how many
+	chain        *chain
 	outcomes     [len(paces)]outcome
+	dropped      [len(midways)]bool // events within steps whose looks are not followed
 }
 
 func (s *solver) run() {
@@ -33,7 +33,7 @@ func (s *solver) run() {
 	begin, from := s.begin, Laid
 	for i := 0; i < len(links); {
 		last := i
-		for last < len(links) && s.model.steps[last].Known() && (last == i || !s.ev.recorded[last-1]) {
+		for last < len(links) && s.model.known[last] && (last == i || !s.ev.recorded[last-1]) {
 			last++
 		}
 		closed := last > i && s.ev.recorded[last-1]
@@ -57,40 +57,30 @@ func (s *solver) run() {
 // anything about it leaves out.
 func (s *solver) stretch(first, last int, begin masses, from Stage) {
 	day := begin.first
-	b := s.ev.bounds(first, last, 0)
+	b := s.ev.bounds(first, last)
 	if b.hi[len(b.hi)-1] < day || b.closed && b.end < day {
 		return // recorded dates run backward, and sift has said so
 	}
 	if b.reach()-day > longest {
-		s.out.warn("what was seen after %v reaches over more than ten years: no dates are given for it", from)
+		s.out.warn(nil, "what was seen after %v reaches over more than ten years: no dates are given for it", from)
 		return
 	}
-	c := chain{begin: begin, tempos: s.tempos[first:last], bounds: b}
-	done := solved{first: first, steps: last - first}
-	chance, possible := s.outcomes(&c, &done, day+farAhead)
+	c := &chain{begin: begin, tempos: s.tempos[first:last], bounds: b, limits: s.limits(first, last)}
+	done := &solved{first: first, steps: last - first, chain: c}
+	chance, possible := s.outcomes(c, done, day+farAhead)
 	dated := len(begin.p) == 1 // otherwise the chance of what was seen says nothing
 	if dated && chance < doubtful {
 		s.doubt(first, last, day, from, chance)
 	}
-	if !possible || dated && chance < impossible {
-		wide := make([]tempo, len(c.tempos))
-		for i, t := range c.tempos {
-			wide[i] = t.widened(day, b.reach())
-		}
-		c = chain{begin: begin, tempos: wide, bounds: b}
-		if !c.prepare(day + (b.reach()-day)*5/4 + longest/10) {
+	switch {
+	case !possible || dated && chance < impossible:
+		if c = s.wide(done, b); c == nil {
 			return
 		}
-		// What the model does not understand tells nothing of the pace.
-		middle := c.under(0)
-		if middle.chance == 0 {
-			return
-		}
-		for i := range done.outcomes {
-			done.outcomes[i] = middle
-		}
+	default:
+		done = s.within(done, from, day+farAhead)
 	}
-	s.stalls(first, last, b, &done)
+	s.stalls(first, last, b, done)
 	total := 0.0
 	for i := range s.weights {
 		s.weights[i] *= done.outcomes[i].chance
@@ -103,6 +93,29 @@ func (s *solver) stretch(first, last int, begin masses, from Stage) {
 	s.solved = append(s.solved, done)
 }
 
+// wide works a stretch out with steps of almost any length; nil when there is no
+// way even so.
+func (s *solver) wide(done *solved, b bounds) *chain {
+	day := done.chain.begin.first
+	c := &chain{begin: done.chain.begin, bounds: b, limits: done.chain.limits}
+	for _, t := range done.chain.tempos {
+		c.tempos = append(c.tempos, t.widened(day, b.reach()))
+	}
+	if !c.prepare(day + (b.reach()-day)*5/4 + longest/10) {
+		return nil
+	}
+	// What the model does not understand tells nothing of the pace.
+	middle := c.under(0)
+	if middle.chance == 0 {
+		return nil
+	}
+	for i := range done.outcomes {
+		done.outcomes[i] = middle
+	}
+	done.chain = c
+	return c
+}
+
 // farAhead is how many days after the begin of a stretch are looked at, if nothing
 // seen reaches beyond: four years.
 const farAhead = 1461
@@ -110,7 +123,7 @@ const farAhead = 1461
 // outcomes works a chain out under every pace. chance is that of what was seen
 // or what is farther out; possible is false when there is no way at all.
 func (s *solver) outcomes(c *chain, done *solved, limit int) (chance float64, possible bool) {
-	if !c.prepare(limit) {
+	if c.ends == nil && !c.prepare(limit) {
 		return 0, false
 	}
 	early, late, total := 0.0, 0.0, 0.0
@@ -136,25 +149,34 @@ const rarePace = 1e-7
 
 // doubt says what is unlikely about a stretch.
 func (s *solver) doubt(first, last, day int, from Stage, chance float64) {
-	free := chain{begin: masses{0, []float64{1}}, bounds: bounds{}}
-	for i := first; i < last; i++ {
-		free.tempos = append(free.tempos, s.tempos[i])
+	free := &chain{begin: masses{day, []float64{1}}, tempos: s.tempos[first:last]}
+	for range free.tempos {
 		free.lo, free.hi = append(free.lo, ever), append(free.hi, never)
 	}
-	free.begin.first = day
-	var done solved
-	s.outcomes(&free, &done, day+farAhead)
-	stages := make([]Stage, last-first)
+	done := &solved{chain: free}
+	s.outcomes(free, done, day+farAhead)
 	sums := make([]Distribution, last-first)
 	for i := range sums {
-		stages[i] = links[first+i].end
-		sums[i] = blended(&done, s.weights, i+1).Plus(Point(-day))
+		sums[i] = blended(done, s.weights, i+1).Plus(Point(-day))
 	}
-	who := "the profile expects"
+	b := s.ev.bounds(first, last)
+	odd := s.ev.oddest(first, day, b, sums)
+	then := ""
+	switch {
+	case !b.closed:
+		then = ", and the dates that follow are rough"
+	case len(b.lo) > 1:
+		then = ", and the dates between are rough"
+	}
+	s.out.warn(odd.looks, "%s", odd.doubt(from, s.who(), chance, then))
+}
+
+// who says who expected something else.
+func (s *solver) who() string {
 	if s.room != nil {
-		who = "the profile and your records expect"
+		return "the profile and your records expect"
 	}
-	s.out.warn("%s", s.ev.bounds(first, last, day).doubt(from, stages, sums, who, chance))
+	return "the profile expects"
 }
 
 // stalls counts the ways in which the clutch may have stalled in one of the
@@ -200,8 +222,7 @@ func blended(done *solved, weights [len(paces)]float64, which int) Distribution 
 // mix gives the events what all stretches together say.
 func (s *solver) mix() {
 	o := s.out
-	for i := range s.solved {
-		done := &s.solved[i]
+	for _, done := range s.solved {
 		for j := range done.steps {
 			e := &o.Events[done.first+j]
 			if !e.Recorded {
@@ -212,9 +233,10 @@ func (s *solver) mix() {
 		}
 		if done.first == 0 && !o.Laid.Known() {
 			if d := blended(done, s.weights, 0); d.Known() {
-				o.Laid = civil.Window{Early: o.From.Add(d.Quantile(0.1)), Likely: o.From.Add(d.Quantile(0.5)), Late: o.From.Add(d.Quantile(0.9))}
+				o.Laid = d.window(o.From)
 			}
 		}
+		s.mixWithin(done)
 	}
 	for i, p := range paces {
 		o.Pace += s.weights[i] * p.at
@@ -227,7 +249,7 @@ func (s *solver) mix() {
 		o.Stall = s.stalled / (s.stalled + s.goingOn)
 	}
 	if o.Stall > stallTold {
-		o.warn("the chance that the clutch has stalled, or will, is %.0f %%: look at temperature, food and water, and ask a veterinarian when animals look unwell", 100*o.Stall)
+		o.warn(nil, "the chance that the clutch has stalled, or will, is %.0f %%: look at temperature, food and water, and ask a veterinarian when animals look unwell", 100*o.Stall)
 	}
 	s.bases()
 }
@@ -239,24 +261,37 @@ const stallTold = 0.1
 func (s *solver) bases() {
 	begin := 0 // the first step that is not behind a recorded event
 	for i := range links {
-		e := &s.out.Events[i]
-		switch {
-		case e.Recorded:
-			e.Basis = Basis{Seen: true}
-			begin = i + 1
-			continue
-		case !e.Dist.Known():
-			continue
-		}
-		longestStep := begin
-		for j := begin; j <= i; j++ {
-			if s.model.shapes[j].mu > s.model.shapes[longestStep].mu {
-				longestStep = j
+		for w, m := range midways {
+			if m.step == i {
+				s.out.Within[w].Basis = s.basis(&s.out.Within[w], begin, i)
 			}
 		}
-		e.Basis = Basis{Looks: s.ev.looks, Book: bookClutches}
-		if s.room != nil {
-			e.Basis.Finished, e.Basis.Running = s.room.steps[longestStep].finished, s.room.steps[longestStep].running
+		e := &s.out.Events[i]
+		e.Basis = s.basis(e, begin, i)
+		if e.Recorded {
+			begin = i + 1
 		}
 	}
+}
+
+// basis says what a date rests on that is counted over the steps from begin to
+// last.
+func (s *solver) basis(e *Event, begin, last int) Basis {
+	switch {
+	case e.Recorded:
+		return Basis{Seen: true}
+	case !e.Dist.Known():
+		return Basis{}
+	}
+	long := begin
+	for j := begin; j <= last; j++ {
+		if s.model.shapes[j].mu > s.model.shapes[long].mu {
+			long = j
+		}
+	}
+	b := Basis{Looks: s.ev.looks, Book: bookClutches}
+	if s.room != nil {
+		b.Finished, b.Running = s.room.steps[long].finished, s.room.steps[long].running
+	}
+	return b
 }

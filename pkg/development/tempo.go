@@ -66,6 +66,10 @@ func (t tempo) usual(begin int) int {
 	return t.clock.reaches(begin, t.shape.days(mean))
 }
 
+// stall is the chance that a widened step takes a length that keeps to nothing
+// that the profile knows.
+const stall = 1e-6
+
 // widened gives t with a small chance of any length up to reach, and more. The
 // days from begin to reach all get their mean rate: what is so far out is rough
 // in any case, and a clock that is even keeps the work small.

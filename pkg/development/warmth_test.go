@@ -218,7 +218,7 @@ var degreeDays = species.Law{Kind: species.ThermalSum, ThresholdC: 10, Source: i
 
 func hatching(m *Model, water ...Reading) (Event, []string) {
 	o := m.Outlook(Clutch{Laid: day(0), Water: water}, nil)
-	return o.Events[0], o.Warnings
+	return o.Events[0], texts(o)
 }
 
 func TestDaysFollowTheTemperature(t *testing.T) {
@@ -271,7 +271,7 @@ func TestOutsideWhatIsCovered(t *testing.T) {
 	width := func(e Event) float64 { return math.Log(float64(e.Dist.Quantile(0.9)) / float64(e.Dist.Quantile(0.1))) }
 	assert.Greater(t, width(outside), width(inside)*1.02)
 	require.Len(t, warnings, 1)
-	assert.Equal(t, "the step egg is followed by its law over 14 to 24 °C, and the water is at 25 °C on 2027-02-14: its window is wider, and the middle of it rough", warnings[0])
+	assert.Equal(t, "temperatures outside what is known, so these windows are wider and rough: egg (law over 14 to 24 °C) with the water at 25 °C on 2027-02-14", warnings[0])
 
 	far, warnings := hatching(m, Reading{day(0), 29})
 	farther, _ := hatching(m, Reading{day(0), 34})
@@ -286,7 +286,7 @@ func TestOutsideWhatIsCovered(t *testing.T) {
 	same, warnings := hatching(lawless, Reading{day(0), 21})
 	assert.InDelta(t, 60, same.Dist.Quantile(0.5), 1, "without a law nothing moves")
 	require.Len(t, warnings, 1)
-	assert.Equal(t, "the days of the step egg are known at 18 °C only, and the water is at 21 °C on 2027-02-14: its window is wider, and not moved", warnings[0])
+	assert.Equal(t, "temperatures outside what is known, so these windows are wider and rough: egg (known at 18 °C only, so not moved) with the water at 21 °C on 2027-02-14", warnings[0])
 	known, _ := hatching(lawless)
 	assert.Greater(t, width(same), width(known)*1.5)
 }
@@ -304,5 +304,5 @@ func TestWarningsOfTheDaysThatMatter(t *testing.T) {
 	short := Temperatures{{day(0), 22}, {day(5), 27}, {day(6), 22}}
 	o = m.Outlook(Clutch{Laid: day(0), Water: short}, nil)
 	require.Len(t, o.Warnings, 2, "one hot day is told, of the law and of the welfare")
-	assert.Contains(t, o.Warnings[1], "27 °C on "+civil.Date(day(5)).String())
+	assert.Contains(t, o.Warnings[1].Text, "27 °C on "+civil.Date(day(5)).String())
 }

@@ -3,36 +3,70 @@ package development
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
-// warmthWarnings says where the temperatures are outside what is known, and
-// where they are outside what is safe.
+// warmthWarnings says where the temperatures are outside what is known, all of
+// it in one line, and where they are outside what is safe.
 func (m *Model) warmthWarnings(o *Outlook, c Clutch, tempos [len(links)]tempo) {
+	m.uncovered(o, c, tempos)
+	m.safety(o, "water", c.Water, civil.Span{First: o.From, Last: o.until(OutOfWater)})
+	m.safety(o, "air", c.Air, civil.Span{First: o.until(FrontLegs), Last: o.until(SaleReady)})
+}
+
+// beyond is steps that run at a temperature outside what is known of them.
+type beyond struct {
+	spell
+	what  string // that is so warm: the water or the air
+	steps []string
+}
+
+// uncovered names the steps ahead whose windows are wider for their temperature.
+func (m *Model) uncovered(o *Outlook, c Clutch, tempos [len(links)]tempo) {
+	var all []beyond
 	for i, l := range links {
-		e := o.Events[i]
-		if e.Recorded || tempos[i].extra == 0 {
+		if o.Events[i].Recorded || tempos[i].extra == 0 {
 			continue
 		}
 		what, readings := "water", c.Water
 		if l.end == SaleReady {
 			what, readings = "air", c.Air
 		}
-		worst, on := m.warmths[i].farthest(readings, m.span(o, i))
-		if !on.Known() {
+		worst, ok := m.warmths[i].farthest(readings, m.span(o, i))
+		if !ok {
 			continue
 		}
-		text := "the step %s is followed by its law over %s, and the %s is at %s on %s: its window is wider, and the middle of it rough"
+		step := fmt.Sprintf("%s (law over %s)", l.step, degrees(m.warmths[i].covers))
 		if !m.warmths[i].law.Known() {
-			text = "the days of the step %s are known at %s only, and the %s is at %s on %s: its window is wider, and not moved"
+			step = fmt.Sprintf("%s (known at %s only, so not moved)", l.step, degrees(m.warmths[i].covers))
 		}
-		o.warn(text, l.step, degrees(m.warmths[i].covers), what, celsius(worst), on)
+		if n := len(all); n > 0 && all[n-1].Reading == worst.Reading && all[n-1].what == what {
+			all[n-1].steps = append(all[n-1].steps, step)
+			continue
+		}
+		all = append(all, beyond{worst, what, []string{step}})
 	}
-	ready := o.until(SaleReady)
-	m.safety(o, "water", c.Water, civil.Span{First: o.From, Last: o.until(OutOfWater)})
-	m.safety(o, "air", c.Air, civil.Span{First: o.until(FrontLegs), Last: ready})
+	if len(all) == 0 {
+		return
+	}
+	parts := make([]string, len(all))
+	for i, b := range all {
+		parts[i] = fmt.Sprintf("%s with the %s at %s on %s", listed(b.steps), b.what, celsius(b.C), b.from)
+	}
+	o.warn(nil, "temperatures outside what is known, so these windows are wider and rough: %s", strings.Join(parts, "; "))
+	o.Warnings[len(o.Warnings)-1].Reading = all[0].Reading
+}
+
+// listed gives "a, b and c".
+func listed(words []string) string {
+	n := len(words)
+	if n == 1 {
+		return words[0]
+	}
+	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 }
 
 // until gives the likely date of the last event up to stage that has one.
@@ -55,17 +89,16 @@ func (m *Model) span(o *Outlook, step int) civil.Span {
 	return civil.Span{First: first, Last: o.until(links[step].end)}
 }
 
-// farthest gives the temperature that is farthest outside what is covered
-// within a span, and the first day of it there; the day is not known when there
-// is none outside.
-func (w warmth) farthest(t Temperatures, span civil.Span) (c float64, on civil.Date) {
-	worst := 0.0
-	for _, r := range t.within(span) {
-		if d := w.outside(r.C); d > worst {
-			worst, c, on = d, r.C, r.From
+// farthest gives the temperature that is farthest outside what is covered within a
+// span; ok is false when there is none outside.
+func (w warmth) farthest(t Temperatures, span civil.Span) (worst spell, ok bool) {
+	most := 0.0
+	for _, s := range t.within(span) {
+		if d := w.outside(s.C); d > most {
+			most, worst, ok = d, s, true
 		}
 	}
-	return c, on
+	return worst, ok
 }
 
 // safety warns of temperatures within a span that are not safe for the young.
@@ -74,15 +107,22 @@ func (m *Model) safety(o *Outlook, what string, t Temperatures, span civil.Span)
 		return
 	}
 	safe := warmth{known: true, covers: m.safe}
-	if c, on := safe.farthest(t, span); on.Known() {
-		o.warn("the %s is at %s on %s, outside the safe range of %s: bring it back slowly, and ask a veterinarian when animals look unwell",
-			what, celsius(c), on, degrees(m.safe))
+	if worst, ok := safe.farthest(t, span); ok {
+		o.warn(nil, "the %s is at %s on %s, outside the safe range of %s: bring it back slowly, and ask a veterinarian when animals look unwell",
+			what, celsius(worst.C), worst.from, degrees(m.safe))
+		o.Warnings[len(o.Warnings)-1].Reading = worst.Reading
 	}
 }
 
-// within gives the readings that hold in a span, none from before its first day.
-func (t Temperatures) within(span civil.Span) Temperatures {
-	var out Temperatures
+// A spell is the time of a reading within a span.
+type spell struct {
+	Reading
+	from civil.Date
+}
+
+// within gives the readings that hold in a span.
+func (t Temperatures) within(span civil.Span) []spell {
+	var out []spell
 	all := t.byDay()
 	for i, r := range all {
 		if r.From > span.Last && len(out)+i > 0 {
@@ -91,9 +131,9 @@ func (t Temperatures) within(span civil.Span) Temperatures {
 		if i+1 < len(all) && all[i+1].From <= span.First {
 			continue
 		}
-		out = append(out, Reading{max(r.From, span.First), r.C})
+		out = append(out, spell{r, max(r.From, span.First)})
 		if i == 0 {
-			out[0].From = span.First // the first holds before its day too
+			out[0].from = span.First // the first holds before its day too
 		}
 	}
 	return out

@@ -1,0 +1,138 @@
+package development
+
+import (
+	"math"
+
+	"github.com/spawnwright/spawnwright/pkg/species"
+)
+
+// A midway is an event that lies within a step.
+type midway struct {
+	stage Stage
+	step  int // the place of the step in links
+}
+
+// midways are in the order of their stages.
+var midways = [...]midway{{HindLegs, tadpole}, {Toes, tadpole}, {Eating, growOut}}
+
+// stepAround gives the place of the step that a stage lies within; ok is false
+// for the ends of steps.
+func stepAround(s Stage) (_ int, ok bool) {
+	for _, w := range midways {
+		if w.stage == s {
+			return w.step, true
+		}
+	}
+	return 0, false
+}
+
+// The places of steps in links.
+const (
+	tadpole = 2
+	growOut = 4
+)
+
+// Usual times of the events within a step, where the profile does not say.
+//
+// In Xenopus laevis at 22 to 24 °C (Nieuwkoop and Faber 1994) tadpoles feed from
+// day 4 and have front legs on day 44. Stages 48 to 50 are of days 7.5 to 15 and 54
+// to 56 of days 26 to 38; that hind legs begin to bud in the first (Gosner 26) and
+// the toes come free in the second (Gosner 37) is from memory.
+//
+// Froglets take their first food 3 to 7 days after the tail is gone (from memory).
+var (
+	usualHindLegs = species.Percentiles{P10: 0.09, P50: 0.18, P90: 0.27}
+	usualToes     = species.Percentiles{P10: 0.55, P50: 0.70, P90: 0.85}
+	usualEating   = species.Percentiles{P10: 3, P50: 5, P90: 7}
+)
+
+// A course is when an event within a step comes, by how much of the step has
+// passed: a share of it for hind legs and toes, days for the first food.
+type course struct {
+	share []float64 // chance to have come, at the shares 0, 1/shareSteps, … 1; none where it goes by days
+	days  twoPiece
+}
+
+// shareSteps is how finely the chances of shares are written down; between them
+// they run straight. The error is below 1e-5.
+const shareSteps = 1024
+
+// shareOf gives the course of an event at a share of a step. The logarithm of the
+// odds of the share is normal, with one spread on either side of the median.
+func shareOf(p species.Percentiles) course {
+	logit := func(x float64) float64 { return math.Log(x / (1 - x)) }
+	middle := logit(p.P50)
+	below, above := (middle-logit(p.P10))/z90, (logit(p.P90)-middle)/z90
+	c := course{share: make([]float64, shareSteps+1)}
+	for i := range c.share {
+		x := logit(float64(i)/shareSteps) - middle
+		sd := max(above, leastSpread)
+		if x < 0 {
+			sd = max(below, leastSpread)
+		}
+		c.share[i] = normalCDF(x / sd)
+	}
+	return c
+}
+
+// daysOf gives the course of an event that comes so many days after the step
+// began.
+func daysOf(p species.Percentiles) course {
+	return course{days: newTwoPiece(p.P10, p.P50, p.P90).standardised()}
+}
+
+// by gives the chance that the event has come when a share of the step has
+// passed, and days of it.
+func (c course) by(share, days float64) float64 {
+	switch {
+	case days <= 0:
+		return 0
+	case share >= 1:
+		return 1
+	case c.share == nil:
+		return normalCDF(c.days.z(days))
+	}
+	at := share * shareSteps
+	i := int(at)
+	return c.share[i] + (at-float64(i))*(c.share[i+1]-c.share[i])
+}
+
+// timing tells how far a step is on a day, when it begins and ends on days.
+type timing struct {
+	course
+	at, end []float64 // what the clock shows in the middle and at the end of each day
+	first   int       // day of at[0]
+}
+
+func newTiming(c course, k clock, first, last int) timing {
+	t := timing{course: c, first: first, at: make([]float64, last-first+1), end: make([]float64, last-first+1)}
+	for i := range t.at {
+		t.at[i], t.end[i] = k.at(first+i), k.end(first+i)
+	}
+	return t
+}
+
+// chance gives that of the event having come by the end of day, within a step that
+// begins on one day and ends on another.
+func (t timing) chance(day, begin, end int) float64 {
+	switch {
+	case day < begin:
+		return 0
+	case day >= end:
+		return 1
+	}
+	since := t.at[begin-t.first]
+	return t.by((t.end[day-t.first]-since)/(t.end[end-t.first]-since), float64(day-begin)+0.5)
+}
+
+// between gives the chance of an event that comes from lo to hi, both included.
+func (t timing) between(lo, hi, begin, end int) float64 {
+	chance := 1.0
+	if hi < end {
+		chance = t.chance(hi, begin, end)
+	}
+	if lo > begin {
+		chance -= t.chance(lo-1, begin, end)
+	}
+	return max(chance, 0)
+}

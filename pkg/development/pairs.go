@@ -1,0 +1,72 @@
+package development
+
+// pairs are the chances of the days on which a step begins and ends, together.
+// Of a step whose length does not matter beyond a limit all longer ones count as
+// of that.
+type pairs struct {
+	first int // the day of the first begin
+	least int // the days of the first length
+	most  int // the days of the last
+	p     []float64
+}
+
+// room makes way for begins and ends from the first to the last of each.
+func (s *pairs) room(begins, ends [2]int, limit int) {
+	s.first = begins[0]
+	s.least = min(max(ends[0]-begins[1], 0), limit)
+	s.most = min(max(ends[1]-begins[0], s.least), limit)
+	s.p = make([]float64, (begins[1]-begins[0]+1)*s.width())
+}
+
+func (s *pairs) width() int { return s.most - s.least + 1 }
+
+// of gives the chances of the lengths from least on, for a begin.
+func (s *pairs) of(begin int) []float64 {
+	return s.p[(begin-s.first)*s.width():][:s.width()]
+}
+
+// add adds x times the chances of the ends of a begin, each times what is known of
+// what came later; later[0] is of the day first.
+func (s *pairs) add(begin int, x float64, row masses, first int, later []float64) {
+	row = row.within(first, first+len(later)-1)
+	if len(row.p) == 0 {
+		return
+	}
+	to, from := s.of(begin), later[row.first-first:]
+	start := row.first - begin
+	for j, y := range row.p {
+		to[min(start+j, s.most)-s.least] += x * y * from[j]
+	}
+}
+
+// weights are the chances of what was seen within a step, by its begin and end.
+type weights struct {
+	begins, ends [2]int // the first and the last day
+	p            []float64
+}
+
+func (w *weights) of(begin int) []float64 {
+	width := w.ends[1] - w.ends[0] + 1
+	return w.p[(begin-w.begins[0])*width:][:width]
+}
+
+// newWeights gives those of an event within a step that was seen to come from lo to
+// hi, times those of another; before may be nil.
+func newWeights(begins, ends [2]int, t timing, lo, hi int, before *weights) *weights {
+	w := before
+	if w == nil {
+		w = &weights{begins, ends, make([]float64, (begins[1]-begins[0]+1)*(ends[1]-ends[0]+1))}
+		for i := range w.p {
+			w.p[i] = 1
+		}
+	}
+	for begin := begins[0]; begin <= begins[1]; begin++ {
+		row := w.of(begin)
+		for j := range row {
+			if end := ends[0] + j; end >= begin {
+				row[j] *= t.between(lo, hi, begin, end)
+			}
+		}
+	}
+	return w
+}
