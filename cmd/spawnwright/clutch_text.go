@@ -18,7 +18,7 @@ func clutchPage(k frogroom.ClutchReport) (string, error) {
 		where = ", " + k.Place
 	}
 	fmt.Fprintf(&b, "%s  %s, %s%s\n", k.ID, parentsOf(k.Clutch), k.Species, where)
-	fmt.Fprintf(&b, "laid %s, last look %s: %s", weekday(k.Laid), weekday(k.SeenOn), k.Now)
+	fmt.Fprintf(&b, "%s, last look %s: %s", laidText(k.Clutch), weekday(k.SeenOn), k.Now)
 	if n := living(k.Clutch); n != "" {
 		fmt.Fprintf(&b, ", %s living", n)
 	}
@@ -36,6 +36,17 @@ func clutchPage(k frogroom.ClutchReport) (string, error) {
 	dueText(&b, k)
 	leaveText(&b, k.Sale)
 	return b.String(), nil
+}
+
+// laidText says when a clutch was laid, or may have been.
+func laidText(k frogroom.Clutch) string {
+	switch w := k.LaidBetween; {
+	case k.Laid.Known():
+		return "laid " + weekday(k.Laid)
+	case w.Known():
+		return fmt.Sprintf("not seen being laid, likely %s (%s to %s)", w.Likely, w.Early, w.Late)
+	}
+	return "not seen being laid"
 }
 
 // notableStall is the chance from which a page speaks of a clutch that has

@@ -29,7 +29,11 @@ func (a *app) completeClutches(most int) completer {
 	return a.completeIDs(most, func(room *frogroom.Room) []string {
 		var ids []string
 		for _, c := range room.Collection.Clutches {
-			ids = append(ids, cobra.CompletionWithDesc(c.ID, "laid "+c.Laid.String()))
+			since := "laid " + c.Laid.String()
+			if !c.Laid.Known() {
+				since = "first seen " + room.Collection.Since(c.ID).String()
+			}
+			ids = append(ids, cobra.CompletionWithDesc(c.ID, since))
 		}
 		return ids
 	})

@@ -105,6 +105,9 @@ func pairingsText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season) error
 		for _, st := range p.Stages {
 			fmt.Fprintf(b, "  %-13s  %s\n", stageName(st.Stage), windowText(st.Window))
 		}
+		if n := len(p.Stages); n > 1 {
+			fmt.Fprintf(b, "  these rest on %s\n", p.Stages[n-1].RestsOn.Words)
+		}
 		for _, text := range slices.Concat(p.Findings, p.Warnings) {
 			fmt.Fprintf(b, "  ! %s\n", text)
 		}

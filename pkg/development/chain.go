@@ -100,8 +100,9 @@ func (c *chain) under(p float64) outcome {
 		if i == 0 {
 			return out
 		}
-		c.pair(&out, i-1, kernels[i-1], forward[i-1], chances)
-		chances = kernels[i-1].backward(forward[i-1], forward[i].first, chances)
+		earlier := kernels[i-1].backward(forward[i-1], forward[i].first, chances)
+		c.pair(&out, i-1, kernels[i-1], forward[i-1], chances, earlier)
+		chances = earlier
 	}
 }
 
@@ -126,15 +127,20 @@ func (c *chain) close(out *outcome, begins masses, chances []float64, b blend) {
 }
 
 // pair notes the chances of begin and end of a step together, where they are
-// wanted; later is of the ends.
-func (c *chain) pair(out *outcome, step int, k kernel, begins masses, later []float64) {
+// wanted; later is of the ends, and sums the same of all ends of each begin.
+func (c *chain) pair(out *outcome, step int, k kernel, begins masses, later, sums []float64) {
 	s := c.wanted(out, step)
 	if s == nil {
 		return
 	}
 	for i, x := range begins.p {
-		if x >= faint {
-			s.add(begins.first+i, x/out.chance, k.row(begins.first+i), c.ends[step][0], later)
+		begin := begins.first + i
+		switch row := k.row(begin); {
+		case x < faint:
+		case row.first-begin >= s.most: // no length matters
+			s.of(begin)[s.most-s.least] += x / out.chance * sums[i]
+		default:
+			s.add(begin, x/out.chance, row, c.ends[step][0], later)
 		}
 	}
 }

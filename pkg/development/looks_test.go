@@ -275,9 +275,11 @@ func TestOutlookWarnings(t *testing.T) {
 			"unlikely, not impossible: a warning, and the model is still followed",
 			[]Look{{FrontLegs, day(115), NotYet}},
 			nil,
-			[]string{"front-legs did not come within 115 days of laid, where the profile expects 56 to 90 days (10th to 90th percentile): " +
-				"what was seen has a chance of 0.7 %, so the step lengths, the temperature or a date is in doubt",
-				"the chance that the clutch has stalled, or will, is 74 %: look at temperature, food and water, and ask a veterinarian when animals look unwell"},
+			[]string{
+				"front-legs did not come within 115 days of laid, where the profile expects 56 to 90 days (10th to 90th percentile): " +
+					"what was seen has a chance of 0.7 %, so the step lengths, the temperature or a date is in doubt",
+				"the chance that the clutch has stalled, or will, is 74 %: look at temperature, food and water, and ask a veterinarian when animals look unwell",
+			},
 		},
 		{
 			"a day off is no cause for doubt", // no day at all for feeding, where 1 to 3 are usual

@@ -49,8 +49,9 @@ var (
 // A course is when an event within a step comes, by how much of the step has
 // passed: a share of it for hind legs and toes, days for the first food.
 type course struct {
-	share []float64 // chance to have come, at the shares 0, 1/shareSteps, … 1; none where it goes by days
-	days  twoPiece
+	share       []float64 // chance to have come, at the shares 0, 1/shareSteps, … 1; none where it goes by days
+	days        twoPiece
+	first, last float64 // the shares, or days, before and after which it hardly ever comes
 }
 
 // shareSteps is how finely the chances of shares are written down; between them
@@ -71,14 +72,25 @@ func shareOf(p species.Percentiles) course {
 			sd = max(below, leastSpread)
 		}
 		c.share[i] = normalCDF(x / sd)
+		if c.share[i] < rareDay {
+			c.first = float64(i) / shareSteps
+		}
+		if c.share[i] < 1-rareDay {
+			c.last = float64(i+1) / shareSteps
+		}
 	}
 	return c
 }
 
+// rareDay is the chance that is passed over before the first and after the last day
+// of an event within a step.
+const rareDay = 1e-7
+
 // daysOf gives the course of an event that comes so many days after the step
 // began.
 func daysOf(p species.Percentiles) course {
-	return course{days: newTwoPiece(p.P10, p.P50, p.P90).standardised()}
+	days := newTwoPiece(p.P10, p.P50, p.P90).standardised()
+	return course{days: days, first: days.days(-tails), last: days.days(tails)}
 }
 
 // by gives the chance that the event has come when a share of the step has
@@ -100,12 +112,13 @@ func (c course) by(share, days float64) float64 {
 // timing tells how far a step is on a day, when it begins and ends on days.
 type timing struct {
 	course
+	even    bool      // all days are as long on the clock
 	at, end []float64 // what the clock shows in the middle and at the end of each day
 	first   int       // day of at[0]
 }
 
 func newTiming(c course, k clock, first, last int) timing {
-	t := timing{course: c, first: first, at: make([]float64, last-first+1), end: make([]float64, last-first+1)}
+	t := timing{course: c, even: k.even(), first: first, at: make([]float64, last-first+1), end: make([]float64, last-first+1)}
 	for i := range t.at {
 		t.at[i], t.end[i] = k.at(first+i), k.end(first+i)
 	}
@@ -114,7 +127,7 @@ func newTiming(c course, k clock, first, last int) timing {
 
 // chance gives that of the event having come by the end of day, within a step that
 // begins on one day and ends on another.
-func (t timing) chance(day, begin, end int) float64 {
+func (t *timing) chance(day, begin, end int) float64 {
 	switch {
 	case day < begin:
 		return 0
@@ -126,7 +139,7 @@ func (t timing) chance(day, begin, end int) float64 {
 }
 
 // between gives the chance of an event that comes from lo to hi, both included.
-func (t timing) between(lo, hi, begin, end int) float64 {
+func (t *timing) between(lo, hi, begin, end int) float64 {
 	chance := 1.0
 	if hi < end {
 		chance = t.chance(hi, begin, end)
@@ -135,4 +148,57 @@ func (t timing) between(lo, hi, begin, end int) float64 {
 		chance -= t.chance(lo-1, begin, end)
 	}
 	return max(chance, 0)
+}
+
+// span gives the first and the last day on which the event comes, but for what
+// is rare.
+func (t *timing) span(begin, end int) (first, last int) {
+	if t.share == nil {
+		return begin + int(t.course.first), min(begin+int(t.course.last)+1, end)
+	}
+	since := t.at[begin-t.first]
+	whole := t.end[end-t.first] - since
+	first, last = begin, end
+	for first < end && t.end[first-t.first] < since+t.course.first*whole {
+		first++
+	}
+	for last > first && t.end[last-1-t.first] > since+t.course.last*whole {
+		last--
+	}
+	return first, last
+}
+
+// spread adds x to the days on which an event comes that lies in v, within a step
+// that begins on one day and ends on another; the first of sum is the first day of t.
+func (t *timing) spread(sum []float64, x float64, begin, end int, v interval) {
+	first, last := t.span(begin, end)
+	lo, hi := max(v.lo, begin), min(v.hi, end)
+	whole := 0.0
+	if lo <= hi {
+		whole = t.between(lo, hi, begin, end)
+	}
+	if whole < negligible {
+		nearest := min(max(v.lo, begin), end)
+		if v.hi < begin {
+			nearest = begin
+		}
+		sum[nearest-t.first] += x
+		return
+	}
+	lo, hi = max(lo, min(first, hi)), min(hi, max(last, lo))
+	below := 0.0
+	if lo > begin && lo == v.lo {
+		below = t.chance(lo-1, begin, end)
+	}
+	upTo := below
+	for day := lo; day < hi; day++ {
+		upTo = t.chance(day, begin, end)
+		sum[day-t.first] += x * max(upTo-below, 0) / whole
+		below = upTo
+	}
+	left := 1.0
+	if hi < end && hi == v.hi {
+		left = t.chance(hi, begin, end)
+	}
+	sum[hi-t.first] += x * max(left-below, 0) / whole
 }

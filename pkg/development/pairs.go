@@ -52,7 +52,7 @@ func (w *weights) of(begin int) []float64 {
 
 // newWeights gives those of an event within a step that was seen to come from lo to
 // hi, times those of another; before may be nil.
-func newWeights(begins, ends [2]int, t timing, lo, hi int, before *weights) *weights {
+func newWeights(begins, ends [2]int, t *timing, lo, hi int, before *weights) *weights {
 	w := before
 	if w == nil {
 		w = &weights{begins, ends, make([]float64, (begins[1]-begins[0]+1)*(ends[1]-ends[0]+1))}

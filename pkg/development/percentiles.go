@@ -105,7 +105,7 @@ func (t twoPiece) cdf(days float64) float64 {
 
 // leastSpread is the smallest spread of ln days that is counted with: no
 // clutch keeps a length to the hour.
-const leastSpread = 0.01
+const leastSpread = 0.004
 
 // standardised gives t with at least leastSpread on either side.
 func (t twoPiece) standardised() twoPiece {

@@ -74,7 +74,7 @@ func (s *solver) stretch(first, last int, begin masses, from Stage) {
 	}
 	switch {
 	case !possible || dated && chance < impossible:
-		if c = s.wide(done, b); c == nil {
+		if !s.wide(done, b) {
 			return
 		}
 	default:
@@ -93,27 +93,30 @@ func (s *solver) stretch(first, last int, begin masses, from Stage) {
 	s.solved = append(s.solved, done)
 }
 
-// wide works a stretch out with steps of almost any length; nil when there is no
-// way even so.
-func (s *solver) wide(done *solved, b bounds) *chain {
+// wide works a stretch out with steps of almost any length. It reports whether
+// there is a way even so.
+func (s *solver) wide(done *solved, b bounds) bool {
 	day := done.chain.begin.first
-	c := &chain{begin: done.chain.begin, bounds: b, limits: done.chain.limits}
-	for _, t := range done.chain.tempos {
-		c.tempos = append(c.tempos, t.widened(day, b.reach()))
+	for _, stall := range stalls {
+		c := &chain{begin: done.chain.begin, bounds: b, limits: done.chain.limits}
+		for _, t := range s.tempos[done.first:][:done.steps] {
+			c.tempos = append(c.tempos, t.widened(stall, day, b.reach()))
+		}
+		if !c.prepare(day + (b.reach()-day)*5/4 + longest/10) {
+			continue
+		}
+		// What the model does not understand tells nothing of the pace.
+		middle := c.under(0)
+		if middle.chance == 0 {
+			continue
+		}
+		for i := range done.outcomes {
+			done.outcomes[i] = middle
+		}
+		done.chain = c
+		return true
 	}
-	if !c.prepare(day + (b.reach()-day)*5/4 + longest/10) {
-		return nil
-	}
-	// What the model does not understand tells nothing of the pace.
-	middle := c.under(0)
-	if middle.chance == 0 {
-		return nil
-	}
-	for i := range done.outcomes {
-		done.outcomes[i] = middle
-	}
-	done.chain = c
-	return c
+	return false
 }
 
 // farAhead is how many days after the begin of a stretch are looked at, if nothing

@@ -66,14 +66,14 @@ func (t tempo) usual(begin int) int {
 	return t.clock.reaches(begin, t.shape.days(mean))
 }
 
-// stall is the chance that a widened step takes a length that keeps to nothing
-// that the profile knows.
-const stall = 1e-6
+// stalls are the chances that are given to a step to take a length that keeps to
+// nothing that the profile knows: the least with which all that was seen is possible.
+var stalls = [...]float64{1e-6, 1e-3, 0.2}
 
-// widened gives t with a small chance of any length up to reach, and more. The
+// widened gives t with a chance, stall, of any length up to reach, and more. The
 // days from begin to reach all get their mean rate: what is so far out is rough
 // in any case, and a clock that is even keeps the work small.
-func (t tempo) widened(begin, reach int) tempo {
+func (t tempo) widened(stall float64, begin, reach int) tempo {
 	w := t
 	passed := t.clock.end(max(reach, begin)) - t.clock.at(begin)
 	if !t.clock.even() {

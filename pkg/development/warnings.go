@@ -2,6 +2,7 @@ package development
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -146,4 +147,7 @@ func degrees(r species.Range) string {
 	return fmt.Sprintf("%s to %s", strconv.FormatFloat(r.Low, 'f', -1, 64), celsius(r.High))
 }
 
-func celsius(c float64) string { return strconv.FormatFloat(c, 'f', -1, 64) + " °C" }
+// celsius rounds to what a thermometer shows.
+func celsius(c float64) string {
+	return strconv.FormatFloat(math.Round(c*10)/10, 'f', -1, 64) + " °C"
+}

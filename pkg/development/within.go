@@ -38,7 +38,8 @@ func (s *solver) within(done *solved, from Stage, limit int) *solved {
 		if !done.dropped[i] {
 			c := done.chain
 			begins, ends := c.begins(step), c.ends[step]
-			by[step] = newWeights(begins, ends, s.timing(i, begins, ends), v.lo, v.hi, by[step])
+			t := s.timing(i, begins, ends)
+			by[step] = newWeights(begins, ends, &t, v.lo, v.hi, by[step])
 		}
 	}
 	if len(by) == 0 {
@@ -89,43 +90,50 @@ func (s *solver) days(done *solved, which int, of [len(paces)]float64, v interva
 	if together == nil {
 		return Distribution{}
 	}
+	if t.even && !v.bounded() {
+		together.spreadAlike(&t, sum)
+		return FromMasses(begins[0], sum)
+	}
 	for begin := begins[0]; begin <= begins[1]; begin++ {
 		for k, x := range together.of(begin) {
-			if x < negligible {
-				continue
+			if x >= rarePair {
+				t.spread(sum, x, begin, begin+together.least+k, v)
 			}
-			end := begin + together.least + k
-			t.spread(sum, x, begin, end, v)
 		}
 	}
 	return FromMasses(begins[0], sum)
 }
 
-// spread adds x to the days on which an event comes that lies in v, within a step
-// that begins on one day and ends on another; of sum, the first is the first day of
-// t.
-func (t timing) spread(sum []float64, x float64, begin, end int, v interval) {
-	lo, hi := max(v.lo, begin), min(v.hi, end)
-	whole := 0.0
-	if lo <= hi {
-		whole = t.between(lo, hi, begin, end)
-	}
-	if whole < negligible {
-		nearest := min(max(v.lo, begin), end)
-		if v.hi < begin {
-			nearest = begin
+// rarePair is the chance of a begin and end of a step that are passed over.
+const rarePair = 1e-9
+
+// spreadAlike does what spread does for all pairs, when all days are alike and
+// nothing is known of the event: the days from the begin are the same for all steps
+// of a length.
+func (s *pairs) spreadAlike(t *timing, sum []float64) {
+	begins := len(s.p) / s.width()
+	var days []float64
+	for k := range s.width() {
+		length := s.least + k
+		days = days[:0]
+		for i := range begins {
+			x := s.p[i*s.width()+k]
+			if x < rarePair {
+				continue
+			}
+			begin := s.first + i
+			if len(days) == 0 {
+				days = append(days, make([]float64, length+1)...)
+				alike := *t
+				alike.first = begin
+				alike.at, alike.end = t.at[begin-t.first:], t.end[begin-t.first:]
+				alike.spread(days, 1, begin, begin+length, interval{lo: ever, hi: never})
+			}
+			to := sum[i : i+length+1]
+			for j, y := range days {
+				to[j] += x * y
+			}
 		}
-		sum[nearest-t.first] += x
-		return
-	}
-	below := 0.0
-	if lo > begin {
-		below = t.chance(lo-1, begin, end)
-	}
-	for day := lo; day <= hi; day++ {
-		upTo := t.chance(day, begin, end)
-		sum[day-t.first] += x * max(upTo-below, 0) / whole
-		below = upTo
 	}
 }
 

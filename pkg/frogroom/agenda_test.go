@@ -45,9 +45,10 @@ diary:
 			{Pairing: "P", Stage: "cooling", Late: day("2027-03-02"), Text: "P: cooling was to begin on 2027-03-02, nothing recorded of it"},
 		},
 		Tasks: []frogroom.Task{
+			{On: day("2027-03-22"), What: "C (tub 1): a way out of the water"},
 			{On: day("2027-03-22"), What: "P: warm-up begins (E × B)"},
 			{On: day("2027-03-22"), What: "by now: have tubs ready with aged water, free of chlorine, at the set temperature: old (tub 2)"},
-			{On: day("2027-03-22"), What: "by now: a way out of the water: C (tub 1), old (tub 2)"},
+			{On: day("2027-03-22"), What: "by now: a way out of the water: old (tub 2)"},
 			{On: day("2027-03-22"), What: "by now: start the first foods: C (tub 1), old (tub 2)"},
 			{On: day("2027-03-22"), What: "by now: bins for froglets: old (tub 2)"},
 			// Good Friday is the 26th, so that the parcel has to arrive on Thursday.
@@ -57,7 +58,8 @@ diary:
 			{On: day("2027-03-27"), What: "show: 30 froglets of clockwork wanted"},
 		},
 		Watch: []frogroom.Watch{
-			{Clutch: "C", Place: "tub 1", Stage: "front-legs", Window: about("2027-03-29")},
+			{Clutch: "C", Place: "tub 1", Stage: "toes", Window: window("2027-03-11", "2027-03-17", "2027-03-23")},
+			{Clutch: "C", Place: "tub 1", Stage: "front-legs", Window: exactly("2027-03-29")},
 		},
 		Away:      []civil.Span{days("2027-03-28", "2027-03-29")},
 		NoParcels: []frogroom.Holiday{{On: day("2027-03-26"), Name: "Karfreitag"}, {On: day("2027-03-29"), Name: "Ostermontag"}},
@@ -85,7 +87,8 @@ diary:
 		whats = append(whats, task.On.String()+" "+task.What)
 	}
 	assert.Equal(t, []string{"2027-04-07 C: offer first food every day", "2027-04-11 C: see that each one eats"}, whats)
-	assert.Empty(t, a.Watch)
+	require.Len(t, a.Watch, 1)
+	assert.Equal(t, "eating", a.Watch[0].Stage)
 }
 
 func TestAgendaOfADeadClutch(t *testing.T) {

@@ -42,8 +42,8 @@ func (r *Room) presumedRain(p *collection.Pairing, on civil.Date) (rain, laid ci
 	laid = days[0]
 	b := r.of(p.Species)
 	rain = laid
-	if len(b.stages) > 0 {
-		rain = laid.Add(-b.stages[0].Likely)
+	if b.eggs.Known() {
+		rain = laid.Add(-b.eggs.Quantile(0.5))
 	}
 	inCycle := false
 	for _, ph := range b.phases {

@@ -15,13 +15,8 @@ type breeding struct {
 	profile *species.Profile
 	model   *development.Model
 	phases  []season.Phase
-	// stages are counted from the first night of rain, and ready is the same of
-	// sale-ready. Both are empty when nobody knows when there are eggs; ready is
-	// also when a step of development is not known.
-	stages []season.StageOffset
-	ready  development.Distribution
-	// after has the same of each stage as chances of each day.
-	after map[development.Stage]development.Distribution
+	// eggs is the nights of rain until there are some; unknown when nobody knows.
+	eggs development.Distribution
 	// fromEach is how many froglets a middle clutch usually brings, 0 when the
 	// profile does not say.
 	fromEach int
@@ -42,7 +37,6 @@ func newBreeding(p *species.Profile) (*breeding, error) {
 	}
 	b := &breeding{
 		profile: p, model: model, phases: phasesOf(p), fromEach: fromEach(p, model),
-		after: make(map[development.Stage]development.Distribution),
 	}
 	nights := p.Breeding.EggsAfterNights
 	if !nights.Known() {
@@ -52,20 +46,7 @@ func newBreeding(p *species.Profile) (*breeding, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: breeding: eggs_after_nights: %w", p.ID, err)
 	}
-	for _, stage := range forecastStages {
-		until := model.Until(stage)
-		if !until.Known() {
-			continue
-		}
-		d := eggs.Plus(until)
-		b.after[stage] = d
-		b.stages = append(b.stages, season.StageOffset{
-			Stage: stage.String(), Early: d.Quantile(0.1), Likely: d.Quantile(0.5), Late: d.Quantile(0.9),
-		})
-		if stage == development.SaleReady {
-			b.ready = d
-		}
-	}
+	b.eggs = eggs
 	return b, nil
 }
 

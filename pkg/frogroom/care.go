@@ -32,7 +32,7 @@ func (t tended) cares(away []civil.Span) []care {
 			continue
 		}
 		over := t.died() || c.LeadDays > 0 && !ahead[c.Stage.String()]
-		on := max(c.On, t.Laid)
+		on := max(c.On, t.since)
 		for _, days := range away { // in order, and they may touch
 			if days.Contains(on) && c.LeadDays < 0 {
 				on = days.Last.Add(1)
@@ -40,7 +40,7 @@ func (t tended) cares(away []civil.Span) []care {
 		}
 		for _, days := range slices.Backward(away) {
 			if days.Contains(on) {
-				on = max(days.First.Add(-1), t.Laid)
+				on = max(days.First.Add(-1), t.since)
 			}
 		}
 		all = append(all, care{c.Care, on, over})

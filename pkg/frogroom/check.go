@@ -125,8 +125,8 @@ func without(ids []string) string {
 func (c *check) clutches() {
 	for _, k := range c.room.tended(c.on) {
 		clutch, _ := c.room.Collection.Clutch(k.ID)
-		for _, w := range k.doubts { // what is not safe stands at the line of the diary
-			c.warn(clutch.At, w, "")
+		for _, d := range k.doubts {
+			c.warn(d.at, d.text, "")
 		}
 		if k.died() {
 			c.warn(clutch.At, fmt.Sprintf("clutch %s: none of it is alive by the last count", k.ID), "end it with ended: DATE")

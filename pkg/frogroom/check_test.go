@@ -154,7 +154,7 @@ clutches:
 			ds := r.Check(day(row.on))
 			assert.False(t, ds.HasErrors(), "%v", ds)
 			told := slices.DeleteFunc(slices.Clone(ds), func(d strictyaml.Diagnostic) bool {
-				return strings.Contains(d.Message, "its window is wider") // told as the windows are; see TestWarmth
+				return strings.Contains(d.Message, "windows are wider") // told as the windows are; see TestWarmth
 			})
 			assert.Equal(t, row.warnings, placed(told, strictyaml.Warning))
 			assert.Equal(t, ds, r.Check(day(row.on)), "two runs, one result")

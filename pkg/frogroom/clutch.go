@@ -11,24 +11,28 @@ import (
 
 // Clutch is how far a clutch has come and when it reaches what is ahead.
 type Clutch struct {
-	ID      string     `json:"id"`
-	Species string     `json:"species"`
-	Laid    civil.Date `json:"laid"`
-	Dams    []string   `json:"dams"` // the possible dams; none when she is not known
-	Sires   []string   `json:"sires"`
-	Place   string     `json:"place,omitempty"`
+	ID      string `json:"id"`
+	Species string `json:"species"`
+	// Laid is not known of a clutch that was not seen being laid; LaidBetween is
+	// then when that may have been.
+	Laid        civil.Date   `json:"laid,omitempty"`
+	LaidBetween civil.Window `json:"laid_between,omitzero"`
+	Dams        []string     `json:"dams"` // the possible dams; none when she is not known
+	Sires       []string     `json:"sires"`
+	Place       string       `json:"place,omitempty"`
 	// Now is the last stage that was seen, "laid" when none was.
 	Now string `json:"now"`
 	// SeenOn is the day of the last look, that of laying when there was none.
 	SeenOn civil.Date `json:"seen_on"`
-	// Living is the last count of the whole clutch less the losses since; nil
-	// when it was never counted.
+	// Living is the last count of the whole clutch less the losses since, and those
+	// that were sold or held back; nil when it was never counted.
 	Living *int          `json:"living,omitempty"`
 	Stages []ClutchStage `json:"stages"`
 	// Stall is the chance, 0 to 1, that it has stopped growing, or will.
 	Stall float64        `json:"stall"`
 	Young YoungOfPairing `json:"young"`
-	// Warnings are doubts about the windows, and what is not safe now.
+	// Warnings are doubts about the windows, each with its place in the file, and
+	// what is not safe now.
 	Warnings []string `json:"warnings,omitempty"`
 }
 
@@ -39,7 +43,7 @@ type ClutchStage struct {
 	Recorded bool         `json:"recorded"` // seen, not forecast
 	Some     bool         `json:"some"`     // some were seen to be there; the window is that of half of them
 	Passed   bool         `json:"passed"`   // not seen to begin, but over by the last look
-	Overdue  bool         `json:"overdue"`  // the window is over and nothing was recorded
+	Overdue  bool         `json:"overdue"`  // the window is over and nothing was recorded; not of stages within a step
 	RestsOn  RestsOn      `json:"rests_on"`
 }
 
@@ -82,9 +86,9 @@ func (r *Room) Clutches(on civil.Date) []Clutch {
 	return out
 }
 
-// running reports whether a clutch was laid by a day and has not ended.
-func running(c *collection.Clutch, on civil.Date) bool {
-	return c.Laid <= on && !(c.Ended.Known() && c.Ended <= on)
+// running reports whether a clutch was laid, or seen, by a day and has not ended.
+func (r *Room) running(c *collection.Clutch, on civil.Date) bool {
+	return r.begun(c, on) && !(c.Ended.Known() && c.Ended <= on)
 }
 
 // Clutch gives one clutch, also when it has ended. The error is an
@@ -102,14 +106,16 @@ func (r *Room) Clutch(id string, on civil.Date) (Clutch, error) {
 type tended struct {
 	Clutch
 	outlook development.Outlook
-	doubts  []string // about the windows
+	known   developing
+	since   civil.Date // it was laid, or first seen
+	doubts  []doubt    // about the windows
 }
 
 // tended gives the clutches that run.
 func (r *Room) tended(on civil.Date) []tended {
 	var out []tended
 	for i := range r.Collection.Clutches {
-		if c := &r.Collection.Clutches[i]; running(c, on) {
+		if c := &r.Collection.Clutches[i]; r.running(c, on) {
 			out = append(out, r.clutch(c, on))
 		}
 	}
@@ -117,20 +123,26 @@ func (r *Room) tended(on civil.Date) []tended {
 }
 
 func (r *Room) clutch(c *collection.Clutch, on civil.Date) tended {
+	known, since := r.developing(c, on), r.Collection.Since(c.ID)
 	out := tended{
 		Clutch: Clutch{
 			ID: c.ID, Species: c.Species, Laid: c.Laid,
 			Dams: copied(c.Dams), Sires: copied(c.Sires),
 			Place:  r.Collection.PlaceOf(c.ID, on),
-			SeenOn: c.Laid,
+			SeenOn: since,
 			Living: r.counted(c.ID, on),
 			Stages: []ClutchStage{},
 			Young:  r.youngOf(c.Sires, c.Dams),
 		},
-		outlook: r.outlook(c, on),
+		outlook: r.outlook(c, known, on),
+		known:   known,
+		since:   since,
+	}
+	if !c.Laid.Known() {
+		out.LaidBetween = out.outlook.Laid
 	}
 	now, whole := development.Laid, development.Laid
-	for _, l := range r.looks(c.ID, on) {
+	for _, l := range known.Looks {
 		out.SeenOn = max(out.SeenOn, l.On)
 		if l.Kind != development.NotYet {
 			now = max(now, l.Stage)
@@ -141,22 +153,23 @@ func (r *Room) clutch(c *collection.Clutch, on civil.Date) tended {
 	}
 	out.Now = now.String()
 	out.Stall = math.Round(out.outlook.Stall*1e4) / 1e4
-	for _, e := range out.outlook.Events {
+	for _, e := range out.outlook.All() {
 		if e.Window.Known() {
 			ahead := !e.Recorded && e.Stage > whole
 			some := ahead && e.Stage <= now
 			out.Stages = append(out.Stages, ClutchStage{
 				Stage: e.Stage.String(), Window: e.Window, Recorded: e.Recorded, Some: some,
 				Passed:  !e.Recorded && !ahead,
-				Overdue: ahead && !some && e.Window.Late < on && !out.died(),
+				Overdue: ahead && !some && !lasting(e.Stage) && e.Window.Late < on && !out.died(),
 				RestsOn: restsOn(e.Basis),
 			})
 		}
 	}
-	for _, w := range out.outlook.Warnings {
-		out.doubts = append(out.doubts, "clutch "+c.ID+": "+w)
+	out.doubts = known.doubts(c, out.outlook.Warnings)
+	for _, d := range out.doubts {
+		out.Warnings = append(out.Warnings, r.located(d))
 	}
-	out.Warnings = slices.Concat(out.doubts, r.unsafe(c, whole < development.OutOfWater, on))
+	out.Warnings = slices.Concat(out.Warnings, r.unsafe(c, whole < development.OutOfWater, on))
 	return out
 }
 
@@ -166,7 +179,8 @@ func (c Clutch) died() bool { return c.Living != nil && *c.Living == 0 }
 // copied gives a copy that is a list also when there is none.
 func copied(ids []string) []string { return append([]string{}, ids...) }
 
-// counted gives the last count of a whole clutch less the losses since.
+// counted gives the last count of a whole clutch less the losses and those that are
+// gone since.
 func (r *Room) counted(clutch string, on civil.Date) *int {
 	var living *int
 	for _, c := range r.Collection.Counts(clutch) {

@@ -84,8 +84,8 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 	if err != nil {
 		return ClutchReport{}, err
 	}
-	k, known := r.clutch(c, on), r.developing(c, on)
-	out := ClutchReport{Clutch: k.Clutch, On: on, Water: warmth(known.Water), Air: warmth(known.Air), Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.leaves(c, on)}
+	k := r.clutch(c, on)
+	out := ClutchReport{Clutch: k.Clutch, On: on, Water: warmth(k.known.Water), Air: warmth(k.known.Air), Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.leaves(c, on)}
 	r.heads(&out, c, k)
 	if out.SiblingsOf > 0 {
 		for _, s := range k.outlook.Siblings(out.SiblingsOf) {
@@ -101,7 +101,7 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 			out.Due = append(out.Due, Due{c.on, byNow, c.Stage.String(), c.LeadDays, c.What, c.Source})
 		}
 	}
-	for _, e := range k.outlook.Events {
+	for _, e := range k.outlook.All() {
 		if e.Dist.Known() && !e.Recorded {
 			out.Distribution = append(out.Distribution, chances(k.outlook.From, e))
 		}

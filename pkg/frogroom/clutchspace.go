@@ -94,7 +94,7 @@ func (h *clutchSpace) leaves(late float64) civil.Date {
 // heads gives how many tadpoles are to be expected of those that live, or of the
 // eggs that are usual, and how many froglets.
 func (h *clutchSpace) heads() (tadpoles, froglets float64) {
-	counts := h.room.counts(h.clutch, h.on)
+	counts := h.room.counts(h.clutch, h.outlook, h.on)
 	hatch := h.b.survival(development.Laid, development.Hatched)
 	if len(counts) == 0 {
 		tadpoles = h.b.profile.Breeding.ClutchEggs.P50 * hatch

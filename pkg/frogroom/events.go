@@ -18,7 +18,7 @@ import (
 // day of the last of them. For a clutch these are the entries about clutches of
 // its species, for each of them teaches, and temperatures of places; for a
 // pairing those about it, and its clutches. An event about a clutch has not
-// changed before that was laid; one about a pairing without an entry changed on
+// changed before that was laid, or first seen; one about a pairing without an entry changed on
 // the day of the newest entry of the diary, or the day that counts as today in a
 // file without one. What will not be any more is cancelled. Where people already
 // have a calendar, [calendar.Calendar.Since] goes on from that one instead.
@@ -129,7 +129,7 @@ func (e *events) lessons(k tended) change {
 		}
 		e.taught[k.Species] = c
 	}
-	c.last = max(c.last, k.Laid)
+	c.last = max(c.last, k.since)
 	return c
 }
 

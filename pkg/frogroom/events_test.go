@@ -45,13 +45,13 @@ diary:
 		legs     string
 		ramp     string
 	}{
-		{"2027-02-10", 0, "2027-02-10", "2027-02-15 clutch C (tub 1): hatched expected, likely 2027-02-15", "2027-03-28..2027-03-30 clutch C (tub 1): front legs expected, likely 2027-03-29", "2027-03-21 prepare"},
-		{"2027-02-16", 1, "2027-02-16", "2027-02-16 seen C (tub 1): hatched, seen", "2027-03-29..2027-03-31 clutch C (tub 1): front legs expected, likely 2027-03-30", "2027-03-22 prepare"},
-		{"2027-03-30", 2, "2027-02-17", "2027-02-16 seen C (tub 1): hatched, seen", "2027-03-29..2027-03-31 clutch C (tub 1): front legs expected, likely 2027-03-30", "2027-03-22 prepare"},
-		{"2027-03-31", 3, "2027-03-31", "2027-02-16 seen C (tub 1): hatched, seen", "2027-03-29..2027-03-31 seen C (tub 1): front legs, passed without being seen", "2027-03-22 prepare cancelled"},
+		{"2027-02-10", 0, "2027-02-10", "2027-02-15 clutch C (tub 1): hatched expected, likely 2027-02-15", "2027-03-29 clutch C (tub 1): front legs expected, likely 2027-03-29", "2027-03-22 prepare"},
+		{"2027-02-16", 1, "2027-02-16", "2027-02-16 seen C (tub 1): hatched, seen", "2027-03-30 clutch C (tub 1): front legs expected, likely 2027-03-30", "2027-03-23 prepare"},
+		{"2027-03-30", 2, "2027-02-17", "2027-02-16 seen C (tub 1): hatched, seen", "2027-03-30 clutch C (tub 1): front legs expected, likely 2027-03-30", "2027-03-23 prepare"},
+		{"2027-03-31", 3, "2027-03-31", "2027-02-16 seen C (tub 1): hatched, seen", "2027-03-30 seen C (tub 1): front legs, passed without being seen", "2027-03-23 prepare cancelled"},
 	} {
 		e := events(t, r, row.on)
-		assert.Len(t, e, 5+7, row.on)
+		assert.Len(t, e, 8+7, row.on)
 		assert.Equal(t, row.hatched[:10] == "2027-02-16", e["clutch/C/care/hatched/3 before"].Cancelled, row.on)
 		say := func(key string) string {
 			return strings.TrimSpace(fmt.Sprintf("%s %s %s", e[key].Span, e[key].Category, e[key].Summary))
@@ -133,7 +133,7 @@ diary:
 	assert.Equal(t, "seen", began["pairing/P/conditioning"].Category)
 
 	laid := events(t, r, "2027-02-20")
-	assert.Len(t, laid, 12+5+7)
+	assert.Len(t, laid, 12+8+7)
 	for key, event := range laid {
 		if strings.HasPrefix(key, "pairing/") {
 			assert.Equal(t, strings.Contains(key, "/young/"), event.Cancelled, "%s: the clutch speaks for itself", key)
@@ -174,7 +174,7 @@ pairings:
   - {id: P, dam: D, sire: A, start: 2027-01-04}
   - {id: P/young, dam: D, sire: A, start: 2027-01-04}
 `)
-	assert.Len(t, events(t, r, "2027-01-01"), 3*2+3*12+2*12, "each key once")
+	assert.Len(t, events(t, r, "2027-01-01"), 3*2+3*15+2*12, "each key once")
 	c := r.Events(day("2027-01-01"))
 	require.NoError(t, calendar.WriteICS(&bytes.Buffer{}, c))
 }

@@ -95,9 +95,12 @@ func ExampleRoom_Clutches() {
 	// Output:
 	// C-27-01 hatched 2027-01-31
 	// C-27-01 feeding 2027-02-03
-	// C-27-01 front-legs 2027-03-24 / 2027-03-25 / 2027-03-26
-	// C-27-01 out-of-water 2027-03-29 / 2027-03-30 / 2027-03-31
-	// C-27-01 sale-ready 2027-05-28 / 2027-05-29 / 2027-05-30
+	// C-27-01 hind-legs 2027-02-08 / 2027-02-12 / 2027-02-17
+	// C-27-01 toes 2027-03-03 / 2027-03-10 / 2027-03-18
+	// C-27-01 front-legs 2027-03-25
+	// C-27-01 out-of-water 2027-03-30
+	// C-27-01 eating 2027-04-02 / 2027-04-04 / 2027-04-06
+	// C-27-01 sale-ready 2027-05-29
 }
 
 // What is due in the next days?
@@ -113,6 +116,7 @@ func ExampleRoom_Agenda() {
 	// Output:
 	// C-27-01 (tub 5): hatched expected by 2027-01-31, nothing recorded since 2027-01-25, 8 days
 	// C-27-01 feeding likely 2027-02-03
+	// C-27-01 hind-legs likely 2027-02-12
 }
 
 // What is wrong with a file that can be read?

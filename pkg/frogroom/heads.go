@@ -50,7 +50,7 @@ const (
 // enough to leave.
 func (r *Room) heads(out *ClutchReport, c *collection.Clutch, k tended) {
 	out.Heads = []WeekHeads{}
-	counts := r.counts(c, out.On)
+	counts := r.counts(c, k.outlook, out.On)
 	if len(counts) == 0 {
 		out.Uncounted = notKnown
 		out.SiblingsOf = r.of(c.Species).fromEach
@@ -99,11 +99,12 @@ func (r *Room) week(d development.DayHeads) WeekHeads {
 }
 
 // counts gives how many of a clutch lived on days up to on: the eggs, what was
-// counted of the whole of it, and what was left of these after losses.
-func (r *Room) counts(c *collection.Clutch, on civil.Date) []development.Count {
+// counted of the whole of it, and what was left of these after losses, and after some
+// were sold or held back.
+func (r *Room) counts(c *collection.Clutch, o development.Outlook, on civil.Date) []development.Count {
 	var out []development.Count
-	if c.Eggs > 0 {
-		out = append(out, development.Count{On: c.Laid, Living: c.Eggs})
+	if c.Eggs > 0 && o.Laid.Known() {
+		out = append(out, development.Count{On: min(o.Laid.Likely, r.Collection.Since(c.ID)), Living: c.Eggs})
 	}
 	for _, n := range r.Collection.Counts(c.ID) {
 		switch {

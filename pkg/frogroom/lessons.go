@@ -6,6 +6,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // lessons is what the clutches of the collection have taught by a day, species
@@ -14,9 +15,10 @@ import (
 type lessons struct {
 	newest civil.Date // last day of the diary: nothing is learned after it
 
-	mu sync.Mutex
-	on civil.Date
-	of map[string]*development.Room
+	mu     sync.Mutex
+	on     civil.Date
+	of     map[string]*development.Room
+	broods map[string]*brood
 }
 
 func newLessons(c *collection.Collection) *lessons {
@@ -35,13 +37,13 @@ func (r *Room) lesson(species string, on civil.Date) *development.Room {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.of == nil || l.on != on {
-		l.on, l.of = on, make(map[string]*development.Room)
+		l.on, l.of, l.broods = on, make(map[string]*development.Room), make(map[string]*brood)
 	}
 	if l.of[species] == nil {
 		var taught []development.Clutch
 		for i := range r.Collection.Clutches {
-			if c := &r.Collection.Clutches[i]; c.Species == species && c.Laid <= on {
-				taught = append(taught, r.developing(c, on))
+			if c := &r.Collection.Clutches[i]; c.Species == species && r.begun(c, on) {
+				taught = append(taught, r.developing(c, on).Clutch)
 			}
 		}
 		l.of[species] = r.of(species).model.Learn(taught)
@@ -49,29 +51,43 @@ func (r *Room) lesson(species string, on civil.Date) *development.Room {
 	return l.of[species]
 }
 
+// begun reports whether a clutch was laid by a day, or else seen by then.
+func (r *Room) begun(c *collection.Clutch, on civil.Date) bool {
+	since := r.Collection.Since(c.ID)
+	return since.Known() && since <= on
+}
+
 // outlook gives the dates of a clutch in the light of what the others of its
 // species have taught.
-func (r *Room) outlook(c *collection.Clutch, on civil.Date) development.Outlook {
-	k := r.developing(c, on)
+func (r *Room) outlook(c *collection.Clutch, k developing, on civil.Date) development.Outlook {
 	room := r.lesson(c.Species, on)
-	if c.Laid <= min(on, r.lessons.newest) {
-		room = room.Without(k)
+	if r.begun(c, min(on, r.lessons.newest)) {
+		room = room.Without(k.Clutch)
 	}
-	return r.of(c.Species).model.Outlook(k, room)
+	return r.of(c.Species).model.Outlook(k.Clutch, room)
+}
+
+// developing is what is known of a clutch, and where it stands in the file.
+type developing struct {
+	development.Clutch
+	looksAt []strictyaml.Position // of the looks
+	spelled []collection.Temperature
 }
 
 // developing gives what is known of a clutch by a day. The water is that of the
-// tubs from laying on, until something else was measured; of the air only what
+// tubs from its begin on, until something else was measured; of the air only what
 // was measured is known.
-func (r *Room) developing(c *collection.Clutch, on civil.Date) development.Clutch {
-	k := development.Clutch{Laid: c.Laid, Looks: r.looks(c.ID, on)}
+func (r *Room) developing(c *collection.Clutch, on civil.Date) developing {
+	seen := r.sightings(c, on)
+	k := developing{Clutch: development.Clutch{Laid: c.Laid, Looks: seen.looks}, looksAt: seen.at}
 	if set := r.Collection.Equipment.TadpoleTubs.WaterC; set.Known {
-		k.Water = append(k.Water, development.Reading{From: c.Laid, C: set.Value})
+		k.Water = append(k.Water, development.Reading{From: r.Collection.Since(c.ID), C: set.Value})
 	}
 	for _, t := range r.Collection.Temperatures(c.ID) {
 		if t.On > on {
 			continue
 		}
+		k.spelled = append(k.spelled, t)
 		if t.WaterC.Known {
 			k.Water = append(k.Water, development.Reading{From: t.On, C: t.WaterC.Value})
 		}

@@ -8,6 +8,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // The Gosner (1960) stages between which a clutch can hatch: the earliest is as
@@ -18,17 +19,30 @@ const (
 	lastHatching  = 29
 )
 
-// looks turns the diary's looks up to a day into those of the model. A stage at
-// which a clutch was seen counts as begun on that day, unless some or all of it
-// had reached it before.
+// looks turns the diary's looks up to a day into those of the model.
 func (r *Room) looks(clutch string, on civil.Date) []development.Look {
-	all := r.Collection.Looks(clutch)
+	c, _ := r.Collection.Clutch(clutch)
+	return r.sightings(c, on).looks
+}
+
+// sightings gives these with their places. A stage at which a clutch was seen counts
+// as begun on that day, unless some or all of it had reached it before, or it is one
+// that lies within a step: of these the first day is seldom seen. A clutch whose day
+// of laying is not known has hatched by the day on which the first of its animals
+// did.
+func (r *Room) sightings(c *collection.Clutch, on civil.Date) sightings {
+	all := r.Collection.Looks(c.ID)
 	// Within a day the order of the diary says nothing.
 	slices.SortStableFunc(all, func(a, b collection.Look) int {
 		return cmp.Or(cmp.Compare(a.On, b.On), cmp.Compare(stageOf(a), stageOf(b)), cmp.Compare(a.Gosner, b.Gosner), wholeFirst(a, b))
 	})
 	var s sightings
+	if first, ok := r.Collection.FirstSeen(c.ID); ok && !c.Laid.Known() && first.On <= on && (len(all) == 0 || first.On < all[0].On) {
+		s.line = first.At
+		s.reached(first.On, stageOf(first), first.Some)
+	}
 	for _, l := range all {
+		s.line = l.At
 		switch {
 		case l.On > on:
 		case l.Gosner > 0:
@@ -37,7 +51,7 @@ func (r *Room) looks(clutch string, on civil.Date) []development.Look {
 			s.reached(l.On, stageOf(l), l.Some)
 		}
 	}
-	return s.looks
+	return s
 }
 
 func wholeFirst(a, b collection.Look) int {
@@ -66,12 +80,15 @@ func stageOf(l collection.Look) development.Stage {
 // sightings are the looks at one clutch, taken by date.
 type sightings struct {
 	looks    []development.Look
-	farthest development.Stage // that any of the clutch was seen at
-	whole    development.Stage // that the clutch was seen at, and not only some of it
+	at       []strictyaml.Position // of each
+	line     strictyaml.Position   // of the one that is taken
+	farthest development.Stage     // that any of the clutch was seen at
+	whole    development.Stage     // that the clutch was seen at, and not only some of it
 }
 
 func (s *sightings) add(on civil.Date, stage development.Stage, kind development.LookKind) {
 	s.looks = append(s.looks, development.Look{Stage: stage, On: on, Kind: kind})
+	s.at = append(s.at, s.line)
 }
 
 // reached takes a stage that was seen: it began on that day, if nothing was
@@ -82,10 +99,17 @@ func (s *sightings) reached(on civil.Date, stage development.Stage, some bool) {
 		s.add(on, stage, development.By)
 	case some:
 		s.add(on, stage, development.Some)
+	case lasting(stage):
+		s.add(on, stage, development.By)
 	default:
 		s.add(on, stage, development.Reached)
 	}
 	s.saw(stage, some)
+}
+
+// lasting reports whether a stage lies within a step.
+func lasting(stage development.Stage) bool {
+	return stage == development.HindLegs || stage == development.Toes || stage == development.Eating
 }
 
 func (s *sightings) saw(stage development.Stage, some bool) {
@@ -116,7 +140,7 @@ func (s *sightings) gosner(l collection.Look) {
 		s.add(l.On, stage, kind)
 		s.saw(stage, l.Some)
 	}
-	for _, next := range []development.Stage{development.Feeding, development.FrontLegs, development.OutOfWater} {
+	for _, next := range []development.Stage{development.Feeding, development.HindLegs, development.Toes, development.FrontLegs, development.OutOfWater} {
 		if next > stage {
 			if next > s.farthest {
 				s.add(l.On, next, development.NotYet)

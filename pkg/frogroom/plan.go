@@ -134,7 +134,7 @@ const earlyCost = 1
 
 // cycleOf turns a pairing and the profile of its species into a chain of phases.
 func (r *Room) cycleOf(p *collection.Pairing, on civil.Date) (season.Pairing, *NoCycleError) {
-	b := r.of(p.Species)
+	b := r.brood(p.Species, on)
 	out := season.Pairing{
 		ID: p.ID, Animals: slices.Concat(p.Sires, p.Dams),
 		Start: p.Start, ReadyBy: p.ReadyBy, Target: p.Target, NotBefore: p.NotBefore,

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -42,11 +43,16 @@ func TestRandomRooms(t *testing.T) {
 		checkEvents(t, r, on)
 
 		known, _ := frogroom.Read("room.yaml", []byte(f.text(f.until(on))))
-		if diff := cmp.Diff(marshalled(t, "clutches", known.Clutches(on)), answers["clutches"]); diff != "" {
+		if diff := cmp.Diff(unplaced(marshalled(t, "clutches", known.Clutches(on))), unplaced(answers["clutches"])); diff != "" {
 			t.Fatalf("the diary after %s counts (-without +with):\n%s", on, diff)
 		}
 	})
 }
+
+// unplaced takes away the lines of the file, which move when others are left out.
+func unplaced(text string) string { return places.ReplaceAllString(text, "") }
+
+var places = regexp.MustCompile(`room\.yaml:\d+:\d+|see line \d+`)
 
 // asker is what the checks need of a test, of a fuzz test too.
 type asker interface{ Fatalf(string, ...any) }

@@ -122,7 +122,7 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 		if w.Species != "" && c.Species != w.Species {
 			continue
 		}
-		if named(c.ID) || len(w.IDs) == 0 && running(c, on) && r.onLand(c.ID, on) {
+		if named(c.ID) || len(w.IDs) == 0 && r.running(c, on) && r.onLand(c.ID, on) {
 			clutches = append(clutches, c)
 		}
 	}

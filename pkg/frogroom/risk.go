@@ -156,7 +156,7 @@ type livingYoung struct{ chance, tadpoles, froglets float64 }
 
 // pairing adds a clutch of each dam.
 func (g *gamble) pairing(one planned) {
-	b := g.room.of(one.Species)
+	b := g.room.brood(one.Species, g.on)
 	eggs := b.profile.Breeding.ClutchEggs
 	if !eggs.Known() {
 		return
@@ -176,7 +176,7 @@ func (g *gamble) pairing(one planned) {
 		return 0
 	}
 	for i := range one.Dams {
-		g.add(fmt.Sprintf("%s/%d", one.ID, i+1), one.ID, b, 1-b.stall(), one.ReadyBy, day, young)
+		g.add(fmt.Sprintf("%s/%d", one.ID, i+1), one.ID, b.breeding, 1-b.stall(), one.ReadyBy, day, young)
 	}
 }
 

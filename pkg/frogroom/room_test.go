@@ -78,13 +78,6 @@ func day(text string) civil.Date {
 
 func exactly(text string) civil.Window { return civil.Exactly(day(text)) }
 
-// about is the window of what can be out by a day either way: no step is kept to
-// the hour.
-func about(text string) civil.Window {
-	d := day(text)
-	return civil.Window{Early: d - 1, Likely: d, Late: d + 1}
-}
-
 func days(first, last string) civil.Span { return civil.Span{First: day(first), Last: day(last)} }
 
 // messages gives the problems of a severity as one text a line.

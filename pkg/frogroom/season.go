@@ -92,10 +92,13 @@ type PlannedPhase struct {
 	Recorded    bool       `json:"recorded"`
 }
 
-// PlannedStage is when the young of a pairing are expected to reach a stage.
+// PlannedStage is when the young of a pairing are expected to reach a stage: at the
+// set-point of the tubs, and in the light of what the clutches of the room have
+// taught.
 type PlannedStage struct {
-	Stage  string       `json:"stage"`
-	Window civil.Window `json:"window"`
+	Stage   string       `json:"stage"`
+	Window  civil.Window `json:"window"`
+	RestsOn RestsOn      `json:"rests_on,omitzero"` // nothing for laying, which goes by the profile
 }
 
 // Season plans the pairings of the file that are not over: those whose last

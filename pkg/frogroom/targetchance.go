@@ -14,7 +14,7 @@ import (
 // too little, or nothing counts.
 func (p *plan) chances(t collection.Target, counts []string) (met, oneMore *int) {
 	sum, ok := noYield(t.Froglets), true
-	b := p.room.of(t.Species)
+	b := p.room.brood(t.Species, p.on)
 	latest := civil.Date(0)
 	for _, one := range p.planned {
 		if one.Target != t.Name || !slices.Contains(counts, one.ID) {
@@ -66,7 +66,7 @@ func percent(chance float64) *int {
 // target: normally distributed about what is expected.
 func (r *Room) runningYield(k tended, c *collection.Clutch, t collection.Target) yield {
 	y := noYield(t.Froglets)
-	counts := r.counts(c, k.SeenOn)
+	counts := r.counts(c, k.outlook, k.SeenOn)
 	if len(counts) == 0 || k.died() {
 		return y
 	}
@@ -96,12 +96,12 @@ func (p *plan) raised(w *collection.Pairing) int {
 	if n, known := p.needed[t.Name]; known {
 		return n
 	}
-	p.needed[t.Name] = p.room.neededFor(t)
+	p.needed[t.Name] = p.room.neededFor(t, p.on)
 	return p.needed[t.Name]
 }
 
-func (r *Room) neededFor(t *collection.Target) int {
-	b := r.of(t.Species)
+func (r *Room) neededFor(t *collection.Target, on civil.Date) int {
+	b := r.brood(t.Species, on)
 	clutches := 0
 	for i := range r.Collection.Pairings {
 		if p := &r.Collection.Pairings[i]; p.Target == t.Name {

@@ -16,7 +16,7 @@ func (c *check) temperatures() {
 	for i := range c.room.Collection.Clutches {
 		clutch := &c.room.Collection.Clutches[i]
 		safe := c.room.of(clutch.Species).profile.Safe
-		if !safe.Known() || !running(clutch, c.on) {
+		if !safe.Known() || !c.room.running(clutch, c.on) {
 			continue
 		}
 		for _, t := range c.room.Collection.Temperatures(clutch.ID) {

@@ -67,7 +67,7 @@ const shareFrom = 10
 // that lives is a beta distribution about the usual one, and siblings are ready
 // lognormally about the day of half of them. That there are eggs is taken for
 // granted. ok is false where the profile does not say enough.
-func (b *breeding) clutchYield(wanted, raise, days int) (_ yield, ok bool) {
+func (b *brood) clutchYield(wanted, raise, days int) (_ yield, ok bool) {
 	eggs := b.profile.Breeding.ClutchEggs
 	if !eggs.Known() || days != inTime && !b.ready.Known() {
 		return yield{}, false
@@ -127,7 +127,7 @@ func shares(usual float64) []livingShare {
 
 // readyShares are, for paces that are as likely as each other, the shares of the
 // siblings that are ready by a day.
-func (b *breeding) readyShares(days int) []float64 {
+func (b *brood) readyShares(days int) []float64 {
 	if days == inTime {
 		return slices.Repeat([]float64{1}, pacePoints)
 	}

@@ -25,7 +25,7 @@ var handsOn = []development.Stage{development.Laid, development.FrontLegs, devel
 // from the early to the late percentile of the keeper's rules, and work counts
 // from the likely day of a step to that of the next.
 func (p *plan) youngSpace(w *collection.Pairing) youngSpace {
-	b := p.room.of(w.Species)
+	b := p.room.brood(w.Species, p.on)
 	var y youngSpace
 	for _, stage := range handsOn {
 		if d, known := b.after[stage]; known {
@@ -39,7 +39,7 @@ func (p *plan) youngSpace(w *collection.Pairing) youngSpace {
 		}
 	}
 	if tadpoles, known := p.tadpoles(w); known {
-		y.space(p.room, w, tadpoles)
+		y.space(p.room, b, w, tadpoles)
 	}
 	return y
 }
@@ -65,8 +65,7 @@ func (y *youngSpace) hold(resource string, amount, from, to int) {
 }
 
 // space adds tubs and bins.
-func (y *youngSpace) space(r *Room, p *collection.Pairing, tadpoles float64) {
-	b := r.of(p.Species)
+func (y *youngSpace) space(r *Room, b *brood, p *collection.Pairing, tadpoles float64) {
 	s, pct := r.space(b.profile), r.Collection.Rules.SpacePct
 	early, late := float64(pct[0])/100, float64(pct[1])/100
 	hatched, out, ready := b.after[development.Hatched], b.after[development.OutOfWater], b.after[development.SaleReady]

@@ -1,0 +1,72 @@
+package frogroom
+
+import (
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/season"
+)
+
+// A brood is when the young of a pairing that is only planned reach each stage,
+// counted from the first night of rain: at the set-point of the tubs, and in the
+// light of what the clutches of the room have taught by a day.
+type brood struct {
+	*breeding
+	// stages is empty when nobody knows when there are eggs, and ready, the same
+	// of sale-ready, also when a step of development is not known.
+	stages  []season.StageOffset
+	ready   development.Distribution
+	after   map[development.Stage]development.Distribution // the same of each stage as chances of each day
+	restsOn map[string]RestsOn // by stage; without laying
+	doubts  []string
+}
+
+// brood gives that of a species by a day.
+func (r *Room) brood(species string, on civil.Date) *brood {
+	room := r.lesson(species, on)
+	l := r.lessons
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if known := l.broods[species]; known != nil && l.on == min(on, l.newest) {
+		return known
+	}
+	b := r.newBrood(species, room)
+	if l.on == min(on, l.newest) {
+		l.broods[species] = b
+	}
+	return b
+}
+
+func (r *Room) newBrood(species string, room *development.Room) *brood {
+	b := &brood{breeding: r.of(species), after: make(map[development.Stage]development.Distribution), restsOn: make(map[string]RestsOn)}
+	if !b.eggs.Known() {
+		return b
+	}
+	const day0 civil.Date = 1 // any will do: there is one temperature, and nothing seen
+	k := development.Clutch{Laid: day0}
+	if set := r.Collection.Equipment.TadpoleTubs.WaterC; set.Known {
+		k.Water = development.Temperatures{{From: day0, C: set.Value}}
+	}
+	o := b.model.Outlook(k, room)
+	for _, w := range o.Warnings {
+		b.doubts = append(b.doubts, "the young: "+w.Text)
+	}
+	for _, stage := range forecastStages {
+		d := b.eggs
+		if stage != development.Laid {
+			e, _ := o.Event(stage)
+			if !e.Dist.Known() {
+				continue
+			}
+			d = b.eggs.Plus(e.Dist)
+			b.restsOn[stage.String()] = restsOn(e.Basis)
+		}
+		b.after[stage] = d
+		b.stages = append(b.stages, season.StageOffset{
+			Stage: stage.String(), Early: d.Quantile(0.1), Likely: d.Quantile(0.5), Late: d.Quantile(0.9),
+		})
+		if stage == development.SaleReady {
+			b.ready = d
+		}
+	}
+	return b
+}
