@@ -61,6 +61,23 @@ func sameEvents(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
+// sameUIDs holds that two calendars have the same events, wherever these are:
+// sameuids BEFORE AFTER.
+func sameUIDs(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: sameuids BEFORE AFTER")
+	}
+	before, after := icsEvents(ts, args[0]), icsEvents(ts, args[1])
+	if len(before) != len(after) || len(before) == 0 {
+		ts.Fatalf("%d events became %d", len(before), len(after))
+	}
+	for uid, was := range before {
+		if _, ok := after[uid]; !ok {
+			ts.Fatalf("%q has lost its UID", was.title)
+		}
+	}
+}
+
 type icsEvent struct {
 	title, days string
 	sequence    int

@@ -45,14 +45,15 @@ func TestScript(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits,
-			"json":  schemaJSON,
-			"crlf":  plainLines,
-			"bytes": writeBytes,
-			"size":  writeSize,
-			"diary": addToDiary,
-			"moved": sameEvents,
-			"with":  withChange,
+			"exits":    exits,
+			"json":     schemaJSON,
+			"crlf":     plainLines,
+			"bytes":    writeBytes,
+			"size":     writeSize,
+			"diary":    addToDiary,
+			"moved":    sameEvents,
+			"with":     withChange,
+			"sameuids": sameUIDs,
 		},
 	})
 }

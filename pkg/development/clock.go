@@ -95,3 +95,10 @@ func (c clock) reaches(from int, days float64) int {
 	since := c.at(from)
 	return from + sort.Search(longest, func(n int) bool { return c.end(from+n)-since >= days })
 }
+
+// before gives the last day from whose middle so much passes until the end of to; it
+// looks no farther than longest days back.
+func (c clock) before(to int, days float64) int {
+	until := c.end(to)
+	return to - sort.Search(longest, func(n int) bool { return until-c.at(to-n) >= days })
+}

@@ -76,7 +76,7 @@ func bothTails(d Distribution, day int) float64 {
 // odd compares what was seen of an event within a step with the days after day
 // that were expected.
 func (v interval) odd(stage Stage, day int, expected Distribution) oddity {
-	lo, hi := max(v.lo, -never/2)-day, min(v.hi, never/2)-day
+	lo, hi := v.lo-day, v.hi-day
 	late, early := oddity{
 		stage: stage, expected: expected, chance: 1 - expected.CDF(lo-1),
 		saw: "did not come within " + inDays(lo-1) + " of", looks: []int{v.loBy},

@@ -156,6 +156,6 @@ func ExampleModel_Outlook() {
 	fmt.Printf("front legs %v\n", legs.Window)
 	fmt.Printf("rests on %v\n", legs.Basis)
 	// Output:
-	// front legs 2027-04-20 / 2027-05-03 / 2027-05-23
+	// front legs 2027-04-20 / 2027-05-04 / 2027-05-23
 	// rests on your 3 clutches, the book (counts as 4 clutches) and 1 look
 }

@@ -15,6 +15,13 @@ type midway struct {
 // midways are in the order of their stages.
 var midways = [...]midway{{HindLegs, tadpole}, {Toes, tadpole}, {Eating, growOut}}
 
+// The places of events in midways.
+const (
+	hindLegs = iota
+	toes
+	eating
+)
+
 // stepAround gives the place of the step that a stage lies within; ok is false
 // for the ends of steps.
 func stepAround(s Stage) (_ int, ok bool) {
@@ -112,6 +119,7 @@ func (c course) by(share, days float64) float64 {
 // timing tells how far a step is on a day, when it begins and ends on days.
 type timing struct {
 	course
+	after   *timing   // of the event that it does not come before; nil where there is none
 	even    bool      // all days are as long on the clock
 	at, end []float64 // what the clock shows in the middle and at the end of each day
 	first   int       // day of at[0]
@@ -128,6 +136,14 @@ func newTiming(c course, k clock, first, last int) timing {
 // chance gives that of the event having come by the end of day, within a step that
 // begins on one day and ends on another.
 func (t *timing) chance(day, begin, end int) float64 {
+	if t.after != nil {
+		return t.alone(day, begin, end) * t.after.alone(day, begin, end)
+	}
+	return t.alone(day, begin, end)
+}
+
+// alone gives the same whatever else has come.
+func (t *timing) alone(day, begin, end int) float64 {
 	switch {
 	case day < begin:
 		return 0
@@ -178,11 +194,7 @@ func (t *timing) spread(sum []float64, x float64, begin, end int, v interval) {
 		whole = t.between(lo, hi, begin, end)
 	}
 	if whole < negligible {
-		nearest := min(max(v.lo, begin), end)
-		if v.hi < begin {
-			nearest = begin
-		}
-		sum[nearest-t.first] += x
+		sum[v.nearest(begin, end)-t.first] += x
 		return
 	}
 	lo, hi = max(lo, min(first, hi)), min(hi, max(last, lo))

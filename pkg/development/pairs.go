@@ -50,21 +50,15 @@ func (w *weights) of(begin int) []float64 {
 	return w.p[(begin-w.begins[0])*width:][:width]
 }
 
-// newWeights gives those of an event within a step that was seen to come from lo to
-// hi, times those of another; before may be nil.
-func newWeights(begins, ends [2]int, t *timing, lo, hi int, before *weights) *weights {
-	w := before
-	if w == nil {
-		w = &weights{begins, ends, make([]float64, (begins[1]-begins[0]+1)*(ends[1]-ends[0]+1))}
-		for i := range w.p {
-			w.p[i] = 1
-		}
-	}
+// newWeights gives those of what was seen within a step; of gives the chance of it
+// when the step begins on one day and ends on another.
+func newWeights(begins, ends [2]int, of func(begin, end int) float64) *weights {
+	w := &weights{begins, ends, make([]float64, (begins[1]-begins[0]+1)*(ends[1]-ends[0]+1))}
 	for begin := begins[0]; begin <= begins[1]; begin++ {
 		row := w.of(begin)
 		for j := range row {
 			if end := ends[0] + j; end >= begin {
-				row[j] *= t.between(lo, hi, begin, end)
+				row[j] = of(begin, end)
 			}
 		}
 	}

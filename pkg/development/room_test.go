@@ -2,6 +2,7 @@ package development
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -224,6 +225,62 @@ func TestLearnFromIntervals(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			finished, running := m.Learn([]Clutch{{Laid: day(0), Looks: c.looks}}).Clutches(c.stage)
 			assert.Equal(t, []int{c.finished, c.running}, []int{finished, running})
+		})
+	}
+}
+
+// Of a clutch that was not seen being laid only those steps count whose begin and
+// end were seen.
+func TestLearnWithoutLaying(t *testing.T) {
+	m := leafFrog(t)
+	r := m.Learn([]Clutch{{Looks: []Look{{Feeding, day(0), Reached}, {FrontLegs, day(58), Reached}, {OutOfWater, day(65), By}}}})
+	for _, c := range []struct {
+		stage             Stage
+		finished, running int
+	}{{Hatched, 0, 0}, {Feeding, 0, 0}, {FrontLegs, 1, 0}, {OutOfWater, 1, 0}, {SaleReady, 0, 0}} {
+		finished, running := r.Clutches(c.stage)
+		assert.Equal(t, []int{c.finished, c.running}, []int{finished, running}, "%v", c.stage)
+	}
+	finished, _ := m.Learn([]Clutch{{Looks: []Look{{OutOfWater, day(65), Reached}}}}).Clutches(FrontLegs)
+	assert.Zero(t, finished, "nobody knows when its tadpole step began")
+}
+
+// Of clutches of which only the end was seen the longest step is learned, neither
+// too short nor too long, and no other.
+func TestLearnFromTheWhole(t *testing.T) {
+	m := leafFrog(t)
+	for _, c := range []struct {
+		name     string
+		slower   float64 // tadpoles, in standard deviations
+		from, to float64
+	}{
+		{"a room as in the book", 0, 57, 64},
+		{"slower tadpoles", 1, 68, 79},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			random := rand.New(rand.NewPCG(3, 4))
+			var all []Clutch
+			for range 200 {
+				at := 0
+				for i, l := range links[:4] {
+					z := random.NormFloat64()
+					if i == tadpole {
+						z += c.slower
+					}
+					at += int(m.shapes[i].days(z) + 0.5)
+					if l.end == OutOfWater {
+						all = append(all, Clutch{Laid: day(0), Looks: []Look{{OutOfWater, day(at), Reached}}})
+					}
+				}
+			}
+			r := m.Learn(all)
+			median := predicted(m, r.steps[tadpole].rooms, tadpole, 0.5)
+			assert.Greater(t, median, c.from)
+			assert.Less(t, median, c.to)
+			for _, s := range []Stage{Hatched, Feeding, OutOfWater} {
+				finished, running := r.Clutches(s)
+				assert.Zero(t, finished+running, "%v", s)
+			}
 		})
 	}
 }

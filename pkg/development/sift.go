@@ -33,8 +33,8 @@ func (v interval) bounded() bool { return v.lo != ever || v.hi != never }
 
 // never and ever are the bounds of an event that no look bounds.
 const (
-	ever  = math.MinInt32
-	never = math.MaxInt32
+	ever  = math.MinInt32 / 2
+	never = math.MaxInt32 / 2
 )
 
 // sift sorts out what the looks tell. Recorded events always stand. Of the

@@ -25,7 +25,6 @@ type solved struct {
 	first, steps int // the first step, and how many
 	chain        *chain
 	outcomes     [len(paces)]outcome
-	dropped      [len(midways)]bool // events within steps whose looks are not followed
 }
 
 func (s *solver) run() {
@@ -266,7 +265,11 @@ func (s *solver) bases() {
 	for i := range links {
 		for w, m := range midways {
 			if m.step == i {
-				s.out.Within[w].Basis = s.basis(&s.out.Within[w], begin, i)
+				last := i
+				if s.model.courses[w].share == nil {
+					last-- // how long the step takes does not matter
+				}
+				s.out.Within[w].Basis = s.basis(&s.out.Within[w], begin, last)
 			}
 		}
 		e := &s.out.Events[i]
@@ -293,7 +296,7 @@ func (s *solver) basis(e *Event, begin, last int) Basis {
 		}
 	}
 	b := Basis{Looks: s.ev.looks, Book: bookClutches}
-	if s.room != nil {
+	if s.room != nil && begin <= last {
 		b.Finished, b.Running = s.room.steps[long].finished, s.room.steps[long].running
 	}
 	return b

@@ -109,13 +109,13 @@ type twin struct {
 	marginals [len(links)]map[int]float64
 	within    [len(midways)]map[int]float64
 	total     float64
-	memo      map[[3]int]map[int]float64
+	memo      map[[3]int]map[[2]int]float64
 }
 
 const twinPoints, twinHorizon = 25, 26
 
 func enumeratePaces(m *Model, c Clutch, at [len(midways)]species.Percentiles) *twin {
-	w := &twin{m: m, c: c, at: at, memo: map[[3]int]map[int]float64{}}
+	w := &twin{m: m, c: c, at: at, memo: map[[3]int]map[[2]int]float64{}}
 	for i := range w.marginals {
 		w.marginals[i] = map[int]float64{}
 	}
@@ -161,12 +161,9 @@ func (w *twin) add(p path, chance float64) {
 	if slices.ContainsFunc(w.c.Looks, func(l Look) bool { return !p.agrees(l) }) {
 		return
 	}
-	var seen [len(midways)]map[int]float64
-	var sums [len(midways)]float64
-	for i, mid := range midways {
-		seen[i], sums[i] = w.agreeing(i, p[mid.step-1], p[mid.step])
-		chance *= sums[i]
-	}
+	legs, legsSum := w.agreeing(tadpole, p[1], p[2])
+	food, foodSum := w.agreeing(growOut, p[3], p[4])
+	chance *= legsSum * foodSum
 	if chance == 0 {
 		return
 	}
@@ -174,24 +171,48 @@ func (w *twin) add(p path, chance float64) {
 	for i := range links {
 		w.marginals[i][p[i]] += chance
 	}
-	for i := range midways {
-		for on, x := range seen[i] {
-			w.within[i][on] += chance * x / sums[i]
+	for which, days := range map[int]map[[2]int]float64{0: legs, 2: food} {
+		sum := legsSum
+		if which == 2 {
+			sum = foodSum
+		}
+		for on, x := range days {
+			w.within[which][on[0]] += chance * x / sum
+			if which == 0 {
+				w.within[1][on[1]] += chance * x / sum
+			}
 		}
 	}
 }
 
-// agreeing gives the chances of the days of an event within a step that agree with
-// all looks, and their sum.
-func (w *twin) agreeing(which, begin, end int) (map[int]float64, float64) {
-	key := [3]int{which, begin, end}
+// agreeing gives the chances of the days of the events within a step, hind legs and
+// toes or the first food twice, that agree with all looks, and their sum.
+func (w *twin) agreeing(step, begin, end int) (map[[2]int]float64, float64) {
+	key := [3]int{step, begin, end}
 	if w.memo[key] == nil {
-		w.memo[key] = map[int]float64{}
-		for on, x := range inner(which, begin, end, w.at[which]) {
-			if !slices.ContainsFunc(w.c.Looks, func(l Look) bool { return !agreesWithin(which, on, l) }) {
-				w.memo[key][on] = x
+		days := map[[2]int]float64{}
+		if step == growOut {
+			for on, x := range inner(2, begin, end, w.at[2]) {
+				days[[2]int{on, on}] = x
+			}
+		} else {
+			for hind, x := range inner(0, begin, end, w.at[0]) {
+				for on, y := range inner(1, begin, end, w.at[1]) {
+					days[[2]int{hind, max(hind, on)}] += x * y
+				}
 			}
 		}
+		for on := range days {
+			if slices.ContainsFunc(w.c.Looks, func(l Look) bool {
+				if step == growOut {
+					return !agreesWithin(2, on[0], l)
+				}
+				return !agreesWithin(0, on[0], l) || !agreesWithin(1, on[1], l)
+			}) {
+				delete(days, on)
+			}
+		}
+		w.memo[key] = days
 	}
 	sum := 0.0
 	for _, x := range w.memo[key] {

@@ -22,8 +22,11 @@ func (m *Model) warmthWarnings(o *Outlook, c Clutch, tempos [len(links)]tempo) {
 type beyond struct {
 	spell
 	what  string // that is so warm: the water or the air
+	known string // of the steps
 	steps []string
 }
+
+func (b beyond) String() string { return listed(b.steps) + " (" + b.known + ")" }
 
 // uncovered names the steps ahead whose windows are wider for their temperature.
 func (m *Model) uncovered(o *Outlook, c Clutch, tempos [len(links)]tempo) {
@@ -40,22 +43,27 @@ func (m *Model) uncovered(o *Outlook, c Clutch, tempos [len(links)]tempo) {
 		if !ok {
 			continue
 		}
-		step := fmt.Sprintf("%s (law over %s)", l.step, degrees(m.warmths[i].covers))
+		known := "law over " + degrees(m.warmths[i].covers)
 		if !m.warmths[i].law.Known() {
-			step = fmt.Sprintf("%s (known at %s only, so not moved)", l.step, degrees(m.warmths[i].covers))
+			known = "known at " + degrees(m.warmths[i].covers) + " only, so not moved"
 		}
-		if n := len(all); n > 0 && all[n-1].Reading == worst.Reading && all[n-1].what == what {
-			all[n-1].steps = append(all[n-1].steps, step)
+		next := beyond{worst, what, known, []string{string(l.step)}}
+		if n := len(all); n > 0 && all[n-1].Reading == worst.Reading && all[n-1].what == what && all[n-1].known == known {
+			all[n-1].steps = append(all[n-1].steps, string(l.step))
 			continue
 		}
-		all = append(all, beyond{worst, what, []string{step}})
+		all = append(all, next)
 	}
 	if len(all) == 0 {
 		return
 	}
-	parts := make([]string, len(all))
-	for i, b := range all {
-		parts[i] = fmt.Sprintf("%s with the %s at %s on %s", listed(b.steps), b.what, celsius(b.C), b.from)
+	var parts []string
+	for i := 0; i < len(all); {
+		first, steps := all[i], []string{}
+		for ; i < len(all) && all[i].Reading == first.Reading && all[i].what == first.what; i++ {
+			steps = append(steps, all[i].String())
+		}
+		parts = append(parts, fmt.Sprintf("%s with the %s at %s", listed(steps), first.what, first.on()))
 	}
 	o.warn(nil, "temperatures outside what is known, so these windows are wider and rough: %s", strings.Join(parts, "; "))
 	o.Warnings[len(o.Warnings)-1].Reading = all[0].Reading
@@ -109,8 +117,8 @@ func (m *Model) safety(o *Outlook, what string, t Temperatures, span civil.Span)
 	}
 	safe := warmth{known: true, covers: m.safe}
 	if worst, ok := safe.farthest(t, span); ok {
-		o.warn(nil, "the %s is at %s on %s, outside the safe range of %s: bring it back slowly, and ask a veterinarian when animals look unwell",
-			what, celsius(worst.C), worst.from, degrees(m.safe))
+		o.warn(nil, "the %s is at %s, outside the safe range of %s: bring it back slowly, and ask a veterinarian when animals look unwell",
+			what, worst.on(), degrees(m.safe))
 		o.Warnings[len(o.Warnings)-1].Reading = worst.Reading
 	}
 }
@@ -118,7 +126,16 @@ func (m *Model) safety(o *Outlook, what string, t Temperatures, span civil.Span)
 // A spell is the time of a reading within a span.
 type spell struct {
 	Reading
-	from civil.Date
+	from  civil.Date
+	alone bool // there is no other reading
+}
+
+// on gives its temperature, and since when where that is not always.
+func (s spell) on() string {
+	if s.alone {
+		return celsius(s.C)
+	}
+	return celsius(s.C) + " on " + s.from.String()
 }
 
 // within gives the readings that hold in a span.
@@ -132,7 +149,7 @@ func (t Temperatures) within(span civil.Span) []spell {
 		if i+1 < len(all) && all[i+1].From <= span.First {
 			continue
 		}
-		out = append(out, spell{r, max(r.From, span.First)})
+		out = append(out, spell{r, max(r.From, span.First), len(all) == 1})
 		if i == 0 {
 			out[0].from = span.First // the first holds before its day too
 		}

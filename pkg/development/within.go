@@ -20,42 +20,63 @@ func (s *solver) limits(first, last int) map[int]int {
 // What is next to impossible is not followed.
 func (s *solver) within(done *solved, from Stage, limit int) *solved {
 	by := make(map[int]*weights)
-	dated := len(done.chain.begin.p) == 1
-	day := done.chain.begin.first
-	for i, w := range midways {
-		v := s.ev.within[i]
-		if !v.bounded() || w.step < done.first || w.step >= done.first+done.steps {
-			continue
-		}
-		step := w.step - done.first
-		if dated {
-			expected := s.days(done, i, s.posterior(done), interval{lo: ever, hi: never})
-			if odd := v.odd(w.stage, day, expected.Plus(Point(-day))); odd.chance < doubtful {
-				done.dropped[i] = odd.chance < impossible
-				s.out.warn(odd.looks, "%s", odd.doubt(from, s.who(), odd.chance, ", and the dates that follow do not go by it"))
-			}
-		}
-		if !done.dropped[i] {
-			c := done.chain
-			begins, ends := c.begins(step), c.ends[step]
-			t := s.timing(i, begins, ends)
-			by[step] = newWeights(begins, ends, &t, v.lo, v.hi, by[step])
+	for _, step := range [...]int{tadpole, growOut} {
+		if at := step - done.first; at >= 0 && at < done.steps && s.bounded(step) && s.likely(done, step, from) {
+			begins, ends := done.chain.begins(at), done.chain.ends[at]
+			by[at] = newWeights(begins, ends, s.seenWithin(step, begins, ends))
 		}
 	}
 	if len(by) == 0 {
 		return done
 	}
-	again := &solved{first: done.first, steps: done.steps, dropped: done.dropped}
+	again := &solved{first: done.first, steps: done.steps}
 	c := *done.chain
 	c.weights, again.chain = by, &c
-	if _, possible := s.outcomes(&c, again, limit); !possible {
-		for i, w := range midways {
-			again.dropped[i] = w.step >= done.first && w.step < done.first+done.steps
-		}
-		done.dropped = again.dropped
-		return done
+	if _, possible := s.outcomes(&c, again, limit); possible {
+		return again
 	}
-	return again
+	return done
+}
+
+// bounded reports whether anything was seen within a step.
+func (s *solver) bounded(step int) bool {
+	for i, w := range midways {
+		if w.step == step && s.ev.within[i].bounded() {
+			return true
+		}
+	}
+	return false
+}
+
+// likely reports whether what was seen within a step is not next to impossible, and
+// says so where it is doubtful.
+func (s *solver) likely(done *solved, step int, from Stage) bool {
+	if len(done.chain.begin.p) > 1 {
+		return true // the chance of what was seen says nothing when nobody knows how old they are
+	}
+	all, day := true, done.chain.begin.first
+	for i, w := range midways {
+		v := s.ev.within[i]
+		if w.step != step || !v.bounded() {
+			continue
+		}
+		expected := s.unseen(done, i, s.posterior(done))
+		if odd := v.odd(w.stage, day, expected.Plus(Point(-day))); odd.chance < doubtful {
+			s.out.warn(odd.looks, "%s", odd.doubt(from, s.who(), odd.chance, ", and the dates that follow do not go by it"))
+			all = all && odd.chance >= impossible
+		}
+	}
+	return all
+}
+
+// seenWithin gives the chance of what was seen within a step, by its begin and end.
+func (s *solver) seenWithin(step int, begins, ends [2]int) func(begin, end int) float64 {
+	if step == tadpole {
+		l := s.legs(begins, ends)
+		return l.chance
+	}
+	t, v := s.timing(eating, begins, ends), s.ev.within[eating]
+	return func(begin, end int) float64 { return t.between(v.lo, v.hi, begin, end) }
 }
 
 // posterior gives how likely the paces are after a stretch.
@@ -74,38 +95,73 @@ func (s *solver) posterior(done *solved) [len(paces)]float64 {
 
 // timing gives that of an event within a step.
 func (s *solver) timing(which int, begins, ends [2]int) timing {
-	return newTiming(s.model.courses[which], s.tempos[midways[which].step].clock, begins[0], max(ends[1], begins[1]))
+	t := newTiming(s.model.courses[which], s.tempos[midways[which].step].clock, begins[0], max(ends[1], begins[1]))
+	if which == toes {
+		before := s.timing(hindLegs, begins, ends)
+		t.after = &before
+	}
+	return t
 }
 
-// days gives the distribution of the day of an event within a step of a stretch,
-// when it is known to lie in v; where that is not possible it is the day of v that
-// is nearest.
-func (s *solver) days(done *solved, which int, of [len(paces)]float64, v interval) Distribution {
+func (s *solver) legs(begins, ends [2]int) *legs {
+	return &legs{s.timing(hindLegs, begins, ends), s.timing(toes, begins, ends), s.ev.within[hindLegs], s.ev.within[toes]}
+}
+
+// unseen gives the distribution of the day of an event within a step of a stretch, for
+// all that is known but looks within the step.
+func (s *solver) unseen(done *solved, which int, of [len(paces)]float64) Distribution {
 	step := midways[which].step - done.first
-	c := done.chain
-	begins, ends := c.begins(step), c.ends[step]
-	t := s.timing(which, begins, ends)
-	sum := make([]float64, max(ends[1], begins[1])-begins[0]+1)
+	begins, ends := done.chain.begins(step), done.chain.ends[step]
 	together := blendedPairs(done, of, step)
 	if together == nil {
 		return Distribution{}
 	}
-	if t.even && !v.bounded() {
+	t := s.timing(which, begins, ends)
+	sum := make([]float64, max(ends[1], begins[1])-begins[0]+1)
+	if t.even {
 		together.spreadAlike(&t, sum)
-		return FromMasses(begins[0], sum)
+	} else {
+		together.each(func(begin, end int, x float64) { t.spread(sum, x, begin, end, interval{lo: ever, hi: never}) })
 	}
-	for begin := begins[0]; begin <= begins[1]; begin++ {
-		for k, x := range together.of(begin) {
-			if x >= rarePair {
-				t.spread(sum, x, begin, begin+together.least+k, v)
-			}
-		}
+	return FromMasses(begins[0], sum)
+}
+
+// days gives the same in the light of these looks too; where they are not possible it
+// is the day that is nearest to them.
+func (s *solver) days(done *solved, which int) Distribution {
+	w := midways[which]
+	if !s.bounded(w.step) {
+		return s.unseen(done, which, s.weights)
+	}
+	step := w.step - done.first
+	begins, ends := done.chain.begins(step), done.chain.ends[step]
+	together := blendedPairs(done, s.weights, step)
+	if together == nil {
+		return Distribution{}
+	}
+	sum := make([]float64, max(ends[1], begins[1])-begins[0]+1)
+	if w.step == tadpole {
+		l := s.legs(begins, ends)
+		together.each(func(begin, end int, x float64) { l.spread(sum, x, begin, end, w.stage) })
+	} else {
+		t := s.timing(which, begins, ends)
+		together.each(func(begin, end int, x float64) { t.spread(sum, x, begin, end, s.ev.within[which]) })
 	}
 	return FromMasses(begins[0], sum)
 }
 
 // rarePair is the chance of a begin and end of a step that are passed over.
 const rarePair = 1e-9
+
+// each calls do with all begins and ends that are not rare.
+func (s *pairs) each(do func(begin, end int, x float64)) {
+	for i, x := range s.p {
+		if x >= rarePair {
+			begin := s.first + i/s.width()
+			do(begin, begin+s.least+i%s.width(), x)
+		}
+	}
+}
 
 // spreadAlike does what spread does for all pairs, when all days are alike and
 // nothing is known of the event: the days from the begin are the same for all steps
@@ -162,8 +218,7 @@ func (s *solver) mixWithin(done *solved) {
 		if e.Recorded || w.step < done.first || w.step >= done.first+done.steps {
 			continue
 		}
-		v := s.ev.within[i]
-		if d := s.days(done, i, s.weights, v); d.Known() {
+		if d := s.days(done, i); d.Known() {
 			e.set(s.out.From, d)
 		}
 	}

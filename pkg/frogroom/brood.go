@@ -1,6 +1,8 @@
 package frogroom
 
 import (
+	"fmt"
+
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/season"
@@ -45,6 +47,10 @@ func (r *Room) newBrood(species string, room *development.Room) *brood {
 	k := development.Clutch{Laid: day0}
 	if set := r.Collection.Equipment.TadpoleTubs.WaterC; set.Known {
 		k.Water = development.Temperatures{{From: day0, C: set.Value}}
+		if safe := b.profile.Safe; safe.Known() && outside(set, safe) {
+			b.doubts = append(b.doubts, fmt.Sprintf("the tadpole tubs are set to %s, outside the safe range of %s: give the young a place of their own",
+				degrees(set.Value, set.Value), degrees(safe.Low, safe.High)))
+		}
 	}
 	o := b.model.Outlook(k, room)
 	for _, w := range o.Warnings {

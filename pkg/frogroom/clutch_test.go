@@ -265,7 +265,7 @@ func TestWarmth(t *testing.T) {
 	}{
 		{"nothing is known", "", nil, "03-29", ""},
 		{"the set-point is that of the profile", "{water_c: 24}", nil, "03-29", ""},
-		{"twice as far above the threshold is twice as fast", "{water_c: 28}", nil, "03-18", "egg (known at 22 to 26 °C only, so not moved)"},
+		{"twice as far above the threshold is twice as fast", "{water_c: 28}", nil, "03-18", "egg, hatchling and metamorph (known at 22 to 26 °C only, so not moved)"},
 		{"the thermometer counts for more", "{water_c: 28}", []string{"on: 2027-02-10, place: tub 1, water_c: 24"}, "03-29", ""},
 		{"half of the way warmer", "{water_c: 24}", []string{"on: 2027-03-09, clutch: C, water_c: 28"}, "03-23", ""},
 		{"the future is not known", "{water_c: 24}", []string{"on: 2027-03-20, clutch: C, water_c: 28"}, "03-29", ""},

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 )
 
 // Events gives the season as dated events: the hands-on days of each planned
@@ -16,11 +17,12 @@ import (
 // An event is named by what it is, so that it keeps its UID when it moves. Its
 // Sequence is the number of diary entries that can have moved it, and Changed the
 // day of the last of them. For a clutch these are the entries about clutches of
-// its species, for each of them teaches, and temperatures of places; for a
-// pairing those about it, and its clutches. An event about a clutch has not
-// changed before that was laid, or first seen; one about a pairing without an entry changed on
-// the day of the newest entry of the diary, or the day that counts as today in a
-// file without one. What will not be any more is cancelled. Where people already
+// its species, for each of them teaches, and temperatures of places. Pairings are
+// planned together, so that for each of them these are the entries about any pairing,
+// those that teach of a species that is planned, and the clutches of pairings. An
+// event about a clutch has not changed before that was laid, or first seen; one about
+// a pairing without an entry changed on the day of the newest entry of the diary, or
+// the day that counts as today in a file without one. What will not be any more is cancelled. Where people already
 // have a calendar, [calendar.Calendar.Since] goes on from that one instead.
 //
 // Pairings that are over are among them, those that cannot be planned are not;
@@ -93,6 +95,7 @@ type events struct {
 	about     change     // of the events that come
 	list      []calendar.Event
 	taught    map[string]change // what has moved the clutches of a species
+	plan      *change           // what has moved the pairings; nil until somebody asks
 }
 
 // change is how often something changed, and when last.
@@ -101,17 +104,41 @@ type change struct {
 	last  civil.Date
 }
 
-// changes gives how often the diary has spoken of a clutch or pairing. Without
-// an entry it has last changed on since.
-func (e *events) changes(id string, since civil.Date) change {
-	c := change{last: since}
-	for _, entry := range e.room.Collection.DiaryOf(id) {
-		if entry.On <= e.on {
+// moves gives how often something can have moved the plan, in which all pairings
+// stand together: what the diary says of a pairing, or what moves the clutches of a
+// species that is planned with; and each clutch of a pairing that was laid.
+func (e *events) moves() change {
+	if e.plan != nil {
+		return *e.plan
+	}
+	var c change
+	planned := make(map[string]bool)
+	for i := range e.room.Collection.Pairings {
+		p := &e.room.Collection.Pairings[i]
+		planned[p.Species] = true
+		clutches, laid := upTo(e.on, e.room.laid.byPairing[p.ID])
+		c.times += clutches
+		c.last = max(c.last, laid)
+	}
+	for i := range e.room.Collection.Diary {
+		entry := &e.room.Collection.Diary[i]
+		if entry.On <= e.on && (entry.Pairing != "" || e.teaches(entry, func(species string) bool { return planned[species] })) {
 			c.times++
-			c.last = entry.On
+			c.last = max(c.last, entry.On)
 		}
 	}
+	if !c.last.Known() {
+		c.last = e.unchanged
+	}
+	e.plan = &c
 	return c
+}
+
+// teaches reports whether an entry is about a clutch of a species, or says how warm
+// a place is.
+func (e *events) teaches(entry *collection.Entry, of func(species string) bool) bool {
+	k, ok := e.room.Collection.Clutch(entry.Clutch)
+	return ok && of(k.Species) || entry.Place != "" && (entry.WaterC.Known || entry.AirC.Known)
 }
 
 // lessons gives how often the diary has said something that moves a clutch: about
@@ -121,8 +148,7 @@ func (e *events) lessons(k tended) change {
 	if !known {
 		for i := range e.room.Collection.Diary {
 			entry := &e.room.Collection.Diary[i]
-			of, ok := e.room.Collection.Clutch(entry.Clutch)
-			if entry.On <= e.on && (ok && of.Species == k.Species || entry.Place != "" && (entry.WaterC.Known || entry.AirC.Known)) {
+			if entry.On <= e.on && e.teaches(entry, func(species string) bool { return species == k.Species }) {
 				c.times++
 				c.last = max(c.last, entry.On)
 			}

@@ -10,14 +10,8 @@ import (
 // pairing adds the days on which there is work with a planned pairing, and the
 // windows of its young. Once its clutch is laid the clutch speaks for itself.
 func (e *events) pairing(p PlannedPairing) {
-	clutches, laid := upTo(e.on, e.room.laid.byPairing[p.ID])
-	since := e.unchanged
-	if clutches > 0 {
-		since = laid
-	}
-	e.about = e.changes(p.ID, since)
-	e.about.times += clutches
-	e.about.last = max(e.about.last, laid)
+	clutches, _ := upTo(e.on, e.room.laid.byPairing[p.ID])
+	e.about = e.moves()
 	e.phases(p)
 	for _, s := range p.Stages {
 		e.add(calendar.Event{
