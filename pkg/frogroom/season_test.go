@@ -30,13 +30,14 @@ func cycle() []frogroom.PlannedPhase {
 // young are the days 2, 7, 9, 49, 55 and 105 after 2027-02-08, which has 20
 // days of February and 31 of March before April.
 func young() []frogroom.PlannedStage {
+	book := frogroom.RestsOn{Book: 4, Words: "the book"}
 	return []frogroom.PlannedStage{
 		{Stage: "laid", Window: exactly("2027-02-10")},
-		{Stage: "hatched", Window: exactly("2027-02-15")},
-		{Stage: "feeding", Window: exactly("2027-02-17")},
-		{Stage: "front-legs", Window: exactly("2027-03-29")},
-		{Stage: "out-of-water", Window: exactly("2027-04-04")},
-		{Stage: "sale-ready", Window: exactly("2027-05-24")},
+		{Stage: "hatched", Window: exactly("2027-02-15"), RestsOn: book},
+		{Stage: "feeding", Window: exactly("2027-02-17"), RestsOn: book},
+		{Stage: "front-legs", Window: exactly("2027-03-29"), RestsOn: book},
+		{Stage: "out-of-water", Window: exactly("2027-04-04"), RestsOn: book},
+		{Stage: "sale-ready", Window: exactly("2027-05-24"), RestsOn: book},
 	}
 }
 
