@@ -2,19 +2,16 @@
 // sale-ready, out of the step lengths of a species profile and what the keeper
 // has seen so far.
 //
-// [NewModel] takes a profile; [Model.Forecast] gives the early, likely and late
-// date of each event for a clutch. Each step is a [Distribution] on whole days,
-// and steps are added by exact convolution: no random numbers, so the same
-// input gives the same answer. The likely date of a chain is the median of the
-// sum. It is not the sum of the likely lengths, which comes out too early where
-// steps have a long late end.
+// [NewModel] takes a profile; [Model.Outlook] gives the early, likely and late
+// date of each event for a clutch, with all that is known of it: days counted by
+// their temperature, one pace that it keeps through all steps, every look, and what
+// [Model.Learn] found in the keeper's own clutches. Everything is worked out on whole
+// days: no random numbers, so the same input gives the same answer. The likely date
+// of a chain is the median of the sum. It is not the sum of the likely lengths, which
+// comes out too early where steps have a long late end.
 //
-// [Model.Outlook] does the same with all that is known of a clutch: days counted
-// by their temperature, one pace that it keeps through all steps, and what
-// [Model.Learn] found in the keeper's own clutches. From an [Outlook] come the
-// first and the last of the siblings, the heads for each day, and what to do at
-// each stage. In Forecast steps are independent of each other and hold at the
-// temperature that the profile gives them for.
+// From an [Outlook] come the first and the last of the siblings, the heads for each
+// day, and what to do at each stage.
 //
 // Dates are of half of a clutch; siblings spread around them. Whether young are
 // fit to leave is never said by a date alone: [SaleReadiness] wants age, size and

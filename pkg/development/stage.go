@@ -6,9 +6,9 @@ import "fmt"
 // reached. Stages compare with <: a later one is the larger.
 type Stage int
 
-// The stages in their order. Laid, Hatched, Feeding, FrontLegs, OutOfWater and
-// SaleReady are the ends of the steps of a species profile and are forecast;
-// the others lie within a step and only tell how far it has come.
+// The stages in their order. Hatched, Feeding, FrontLegs, OutOfWater and SaleReady
+// are the ends of the steps of a species profile; HindLegs, Toes and Eating lie within
+// a step, HindLegs and Toes at a share of it.
 const (
 	Laid       Stage = iota // eggs were laid
 	Hatched                 // Gosner 20, or later in species that hatch late
