@@ -18,7 +18,7 @@ type brood struct {
 	stages  []season.StageOffset
 	ready   development.Distribution
 	after   map[development.Stage]development.Distribution // the same of each stage as chances of each day
-	restsOn map[string]RestsOn // by stage; without laying
+	restsOn map[string]RestsOn                             // by stage; without laying
 	doubts  []string
 }
 
