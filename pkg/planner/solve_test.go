@@ -2,6 +2,7 @@ package planner_test
 
 import (
 	"context"
+	"runtime"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -23,12 +24,17 @@ func TestSolveStopped(t *testing.T) {
 	assert.Positive(t, plan.Gap())
 }
 
-// TestSolveLarge: a thousand pairings that stand in each other's way.
+// TestSolveLarge: a thousand pairings that stand in each other's way, with all
+// memory of the process below 1 GiB.
 func TestSolveLarge(t *testing.T) {
 	p := randomSeason(1, 1000)
 	plan := planner.Solve(t.Context(), p, planner.Options{Steps: 3000, Workers: 2})
 	assert.Empty(t, planner.Check(p, plan))
 	assert.Positive(t, plan.Bound)
+	var memory runtime.MemStats
+	runtime.ReadMemStats(&memory)
+	assert.Less(t, memory.Sys, uint64(1<<30))
+	t.Logf("%d MiB", memory.Sys>>20)
 }
 
 // TestSolveKeepsAnnounced: a room that is as it was keeps the days announced; a
