@@ -2,6 +2,7 @@ package species
 
 import (
 	"embed"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -15,44 +16,52 @@ var files embed.FS
 // Builtin gives the built-in profiles, sorted by id. They are copies that the
 // caller may change. The first call reads them all, which takes milliseconds.
 func Builtin() []*Profile {
-	profiles := slices.Clone(parsed())
-	for i, p := range profiles {
-		profiles[i] = p.Clone()
+	profiles := make([]*Profile, 0, len(parsed()))
+	for _, id := range builtinIDs() {
+		profiles = append(profiles, parsed()[id]().Clone())
 	}
 	return profiles
 }
 
 // Find gives a copy of the built-in profile with that id, and false when there
-// is none.
+// is none. Only this profile is read, when it is asked for first.
 func Find(id string) (*Profile, bool) {
-	at, ok := slices.BinarySearchFunc(parsed(), id, func(p *Profile, id string) int { return strings.Compare(p.ID, id) })
+	profile, ok := parsed()[id]
 	if !ok {
 		return nil, false
 	}
-	return parsed()[at].Clone(), true
+	return profile().Clone(), true
 }
 
-// parsed holds the built-in profiles, sorted by id, for reading only.
-var parsed = sync.OnceValue(func() []*Profile {
+// builtinIDs gives the ids of the built-in profiles in order.
+func builtinIDs() []string { return slices.Sorted(maps.Keys(parsed())) }
+
+// parsed holds the built-in profiles by id, for reading only. Each is read when
+// it is asked for.
+var parsed = sync.OnceValue(func() map[string]func() *Profile {
 	entries, err := files.ReadDir("profiles")
 	if err != nil {
 		panic("species: the built-in profiles are missing: " + err.Error())
 	}
-	profiles := make([]*Profile, len(entries))
-	for i, entry := range entries {
-		data, err := files.ReadFile("profiles/" + entry.Name())
-		if err != nil {
-			panic("species: a built-in profile is missing: " + err.Error())
-		}
-		p, problems := parseBuiltin(entry.Name(), data)
-		if err := problems.Err(); err != nil {
-			panic("species: a built-in profile is wrong: " + err.Error())
-		}
-		profiles[i] = p
+	profiles := make(map[string]func() *Profile, len(entries))
+	for _, entry := range entries {
+		profiles[strings.TrimSuffix(entry.Name(), ".yaml")] = sync.OnceValue(func() *Profile { return load(entry.Name()) })
 	}
-	slices.SortFunc(profiles, func(a, b *Profile) int { return strings.Compare(a.ID, b.ID) })
 	return profiles
 })
+
+// load reads a built-in profile.
+func load(name string) *Profile {
+	data, err := files.ReadFile("profiles/" + name)
+	if err != nil {
+		panic("species: a built-in profile is missing: " + err.Error())
+	}
+	p, problems := parseBuiltin(name, data)
+	if err := problems.Err(); err != nil {
+		panic("species: a built-in profile is wrong: " + err.Error())
+	}
+	return p
+}
 
 // parseBuiltin reads a profile in which every value must have a source. The
 // name of the file is the id.

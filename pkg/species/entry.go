@@ -2,7 +2,6 @@ package species
 
 import (
 	"regexp"
-	"slices"
 	"strings"
 
 	"go.yaml.in/yaml/v3"
@@ -112,14 +111,4 @@ func named(doc *strictyaml.Document, n *yaml.Node, key string) *Profile {
 	}
 	doc.Errorf(n, cure, "there is no built-in profile %q", text)
 	return nil
-}
-
-func builtinIDs() []string {
-	return slices.Collect(func(yield func(string) bool) {
-		for _, p := range parsed() {
-			if !yield(p.ID) {
-				return
-			}
-		}
-	})
 }
