@@ -191,6 +191,9 @@ func (w *weekly) young(who string, ages []age) {
 				break
 			}
 		}
+		if i == len(ages)-1 && !a.ahead {
+			until = max(until, w.on.Add(6)) // nobody has said that they left
+		}
 		w.present(who, word, civil.Span{First: a.on, Last: max(until, a.on)})
 	}
 }

@@ -134,6 +134,14 @@ func TestConflict(t *testing.T) {
 			},
 		},
 		{
+			"one more than that",
+			[]timetable.Pairing{start("P", 0, func(p *timetable.Pairing) { p.Work = map[string]int{"cooling": 76} })},
+			timetable.Conflict{
+				Conflict: planner.Conflict{Chains: []string{"P"}, Proven: true, Cures: []planner.Cure{{Resource: planner.Minutes, More: 46}}},
+				Resource: planner.Minutes, Count: 30, Days: civil.Span{First: today.Add(10), Last: today.Add(29)},
+			},
+		},
+		{
 			"much more than a few",
 			[]timetable.Pairing{start("P", 0, func(p *timetable.Pairing) { p.Work = map[string]int{"cooling": 75} })},
 			timetable.Conflict{
