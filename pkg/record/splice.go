@@ -36,9 +36,9 @@ func (e *Edit) additions() []addition {
 func (b *Book) splice(list []addition) ([]change, error) {
 	var changes, sections []change
 	for _, a := range list {
-		some, err := b.insert(a)
-		if err != nil {
-			return nil, b.unsafe(err, list)
+		some, bad := b.insert(a)
+		if bad != nil {
+			return nil, b.unsafe(bad, list)
 		}
 		if _, there := b.outline.Section(a.section); there {
 			changes = append(changes, some...)
@@ -71,11 +71,8 @@ type place struct {
 	reason string
 }
 
-func (p *place) Error() string { return p.reason }
-
-// unsafe completes an error with the lines to add by hand.
-func (b *Book) unsafe(err error, list []addition) error {
-	p := err.(*place) //nolint:errorlint // insert gives no other
+// unsafe makes an error of a place, with the lines to add by hand.
+func (b *Book) unsafe(p *place, list []addition) error {
 	var hand strings.Builder
 	for _, a := range list {
 		hand.WriteString(a.section + ":\n")
@@ -87,7 +84,7 @@ func (b *Book) unsafe(err error, list []addition) error {
 }
 
 // insert gives the changes for one list.
-func (b *Book) insert(a addition) ([]change, error) {
+func (b *Book) insert(a addition) ([]change, *place) {
 	s, there := b.outline.Section(a.section)
 	switch {
 	case there && s.Form == collection.Dashed:
@@ -108,7 +105,7 @@ func (b *Book) insert(a addition) ([]change, error) {
 }
 
 // insertDashed adds behind the last entry of a list with dashes, written like it.
-func (b *Book) insertDashed(a addition, s collection.Section) ([]change, error) {
+func (b *Book) insertDashed(a addition, s collection.Section) ([]change, *place) {
 	end, ok := b.endOfList(s)
 	line := b.text.number(max(end-1, 0))
 	next := b.text.start(line + 1)
@@ -130,7 +127,7 @@ func onlyComment(rest []byte) bool {
 }
 
 // insertFirst begins a list below a key that has nothing behind it.
-func (b *Book) insertFirst(a addition, s collection.Section) ([]change, error) {
+func (b *Book) insertFirst(a addition, s collection.Section) ([]change, *place) {
 	at := b.text.offset(s.Value)
 	next := b.text.start(s.Value.Line + 1)
 	if !onlyComment(b.text.data[at:next]) || b.text.data[at-1] != ':' {
@@ -174,7 +171,7 @@ func (b *Book) first(items []item, line int) string {
 
 // insertBracketed adds behind the last entry of a list in brackets: in a line of
 // its own where that entry has one.
-func (b *Book) insertBracketed(a addition, s collection.Section) ([]change, error) {
+func (b *Book) insertBracketed(a addition, s collection.Section) ([]change, *place) {
 	end, ok := b.endOfList(s)
 	if !ok {
 		return nil, &place{s.Last.At, "it is not clear where the last entry of " + a.section + ": ends"}

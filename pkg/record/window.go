@@ -27,11 +27,11 @@ func (b *Book) around(e Edit, taken map[string]int) kept {
 	k.animals[e.Entry.Animal], k.clutches[e.Entry.Clutch] = true, true
 	if e.Clutch != nil {
 		k.add(e.Clutch.Dams, e.Clutch.Sires)
-		b.alike(k, e.Clutch.ID)
+		b.lookalikes(k, e.Clutch.ID)
 	}
 	for i := range e.Animals {
 		k.clutches[e.Animals[i].Clutch] = true
-		b.alike(k, e.Animals[i].ID)
+		b.lookalikes(k, e.Animals[i].ID)
 	}
 	const generations = 2 // the young of a clutch, and what was laid by these
 	for range generations {
@@ -49,7 +49,8 @@ func (k kept) add(lists ...[]string) {
 	}
 }
 
-func (b *Book) alike(k kept, id string) {
+// lookalikes keeps the records whose ids differ from id in case only.
+func (b *Book) lookalikes(k kept, id string) {
 	c := b.Collection
 	for i := range c.Animals {
 		if strings.EqualFold(c.Animals[i].ID, id) {
