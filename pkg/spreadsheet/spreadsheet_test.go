@@ -123,6 +123,11 @@ func TestConvert(t *testing.T) {
 			},
 		},
 		{
+			name: "thousands or a fraction", text: "id,weight (mg),length (mm)\nA-1,\"1,234\",\"51,5\"\n", options: spreadsheet.Options{Species: "hyla-cinerea"},
+			animals: []string{"{id: A-1" + frog + ", length: 51.5 mm}"},
+			said:    []string{`2:5: warning: weight (mg) "1,234" could be thousands or a fraction: it is left out; write a point before the fraction, and none for thousands`},
+		},
+		{
 			name: "what contradicts itself is taken away until the rest is right", text: "id,species,hatched,died,sire\nAB-1,hyla-cinerea,2025-01-01,2024-01-01,AB-2\nAB-2,hyla-cinerea,,,AB-1\nAB-3,hyla-cinerea,2020-01-01,,AB-4\nAB-4,xenopus-laevis,,,\n",
 			animals: []string{
 				"{id: AB-1" + frog + "}", "{id: AB-2" + frog + ", sire: AB-1}", "{id: AB-3" + frog + ", hatched: 2020-01-01}", "{id: AB-4, species: xenopus-laevis}",

@@ -63,6 +63,7 @@ func many(line string) string { return strings.Repeat(line, fewEntries) }
 func TestByLineIsAsTheParser(t *testing.T) {
 	for _, row := range []struct{ name, text string }{
 		{"an entry of every kind", "diary:\n" + many("  - {on: 2027-01-01, count: -3, note: \"a, b: c\", other: 'x # y', sire: [a, \"b\"], name: Jörg zu Wald, n: null}\n")},
+		{"columns behind letters of several bytes", "diary:\n" + many("  - {a: \"ä蛙\", b: 'ö', c: ü x, d: [é, f]}\n")},
 		{"dashes without blanks before them", "diary:\n" + many("- {a: b}\n")},
 		{"comments and blank lines between", "diary:\n# first\n\n" + many("- {a: b}\n  # more\n\n")},
 		{"keys before and after", "keeper: x\ndiary:\n" + many("  - {a: b}\n") + "rules: {a: 1}\nnote: |\n  text\n"},

@@ -117,11 +117,11 @@ func decodeByLine(lines []string) *yaml.Node {
 	return top
 }
 
-// emptyValue gives the value of the key in a line, and nil when no key begins
+// emptyValue gives the value of the key at the top in a line, and nil when none begins
 // there or something stands behind it.
 func emptyValue(top *yaml.Node, line int) *yaml.Node {
 	for i := 0; i+1 < len(top.Content); i += 2 {
-		if k, v := top.Content[i], top.Content[i+1]; k.Line == line && k.Column == 1 && isNull(v) && v.Value == "" && v.Anchor == "" && v.Style == 0 {
+		if k, v := top.Content[i], top.Content[i+1]; k.Line == line && isNull(v) && v.Value == "" && v.Anchor == "" && v.Style == 0 {
 			return v
 		}
 	}
