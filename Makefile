@@ -10,7 +10,7 @@ FUZZTIME ?= 10s
 # Packages that compute, which also run where there is no file system to speak of.
 computing := $(addprefix ./pkg/,breedingplan calendar civil development diversity horizon lineage occupancy pairing parcel parentage pedigree planner season species strictyaml svg timetable)
 
-.PHONY: demo test check format vet lint dead tidy vulns race bench fuzz cross wasm readers optimum build
+.PHONY: demo test check format vet lint dead tidy vulns race bench fuzz cross wasm readers optimum build pictures
 
 demo:
 	$(GO) run ./cmd/spawnwright season -f examples/working/collection.yaml --on 2027-02-01
@@ -67,6 +67,13 @@ wasm:
 
 build:
 	$(GO) build -trimpath -o .build/ ./cmd/spawnwright
+
+# The pictures of the documentation, from the working example. A test compares them
+# with what the program makes, but for the lineage, of which it compares what
+# Graphviz draws from: each version of Graphviz draws a little otherwise.
+pictures:
+	$(GO) test -count=1 -run '^TestPictures$$' ./cmd/spawnwright -update
+	dot -Tsvg docs/pictures/lineage.dot -o docs/pictures/lineage.svg
 
 # Programs of others read what this one writes.
 readers: build

@@ -83,7 +83,7 @@ def look(browser, path, look_in):
         shot = browser.call("Page.captureScreenshot", session, format="png", captureBeyondViewport=True)["data"]
         seen = browser.call("Runtime.evaluate", session, returnByValue=True, expression="""({
             text: (document.body || document.documentElement).textContent.trim().length,
-            shapes: document.querySelectorAll('rect').length,
+            shapes: document.querySelectorAll('rect, path, polygon, line').length,
             scripts: document.querySelectorAll('script').length,
         })""")["result"]["value"]
         for event in browser.events:
@@ -92,7 +92,7 @@ def look(browser, path, look_in):
                 wrong.append(f"{name}: asks for {params['request']['url']}")
             if event["method"] in ("Runtime.consoleAPICalled", "Runtime.exceptionThrown", "Log.entryAdded"):
                 wrong.append(f"{name}: says {json.dumps(params)[:500]}")
-        if seen["text"] < 100 or seen["shapes"] < 20 or seen["scripts"] > 0:
+        if seen["text"] < 100 or seen["shapes"] < 10 or seen["scripts"] > 0:
             wrong.append(f"{name}: shows {seen}")
         if look_in:
             (look_in / f"{path.name}-{name}.png").write_bytes(base64.b64decode(shot))
