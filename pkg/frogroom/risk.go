@@ -35,7 +35,9 @@ type Risk struct {
 }
 
 const (
-	playedSeasons = 4000
+	playedSeasons = 4000 // of up to manyClutches; fewer of more, for the time
+	fewestSeasons = 500
+	manyClutches  = 60
 	playedSeed    = 1
 	wishedRisk    = 0.05
 	mostMoves     = 24
@@ -51,7 +53,8 @@ func (p *plan) risks() []Risk {
 	if len(g.season.Resources) == 0 || len(g.season.Clutches) == 0 {
 		return nil
 	}
-	o := occupancy.Options{Seasons: playedSeasons, Seed: playedSeed, Workers: 2}
+	seasons := max(fewestSeasons, playedSeasons*manyClutches/max(manyClutches, len(g.season.Clutches)))
+	o := occupancy.Options{Seasons: seasons, Seed: playedSeed, Workers: 2}
 	risk, err := occupancy.Assess(g.season, o)
 	if err != nil {
 		panic("frogroom: " + err.Error()) // it was built from distributions

@@ -115,6 +115,9 @@ func (f *fitting) plan() Timetable {
 			f.help(&t)
 			return t
 		}
+		if f.ctx.Err() != nil {
+			break
+		}
 	}
 	if f.ctx.Err() != nil {
 		t.Conflict = f.stopped(t.Problem, t.Plan)
