@@ -8,16 +8,27 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // The Gosner (1960) stages between which a clutch can hatch: the earliest is as
-// the reader of the file has it, the latest that of Agalychnis callidryas, 27
-// to 29. Between the two a stage does not say whether the eggs have hatched.
+// the reader of the file has it, the latest is before the one at which tadpoles
+// feed, where the profile says nothing else. Between the two a stage does not say
+// whether the eggs have hatched.
 const (
-	firstHatching = 15
-	lastHatching  = 29
+	firstHatching     = 15
+	usualLastHatching = 24
 )
+
+// lastHatching gives the latest stage at which eggs of a species may not have hatched.
+func (r *Room) lastHatching(kind string) int {
+	egg, _ := r.of(kind).profile.Step(species.Egg)
+	if egg.HatchGosner.Known() {
+		return int(egg.HatchGosner.High)
+	}
+	return usualLastHatching
+}
 
 // looks turns the diary's looks up to a day into those of the model.
 func (r *Room) looks(clutch string, on civil.Date) []development.Look {
@@ -36,7 +47,7 @@ func (r *Room) sightings(c *collection.Clutch, on civil.Date) sightings {
 	slices.SortStableFunc(all, func(a, b collection.Look) int {
 		return cmp.Or(cmp.Compare(a.On, b.On), cmp.Compare(stageOf(a), stageOf(b)), cmp.Compare(a.Gosner, b.Gosner), wholeFirst(a, b))
 	})
-	var s sightings
+	s := sightings{lastHatching: r.lastHatching(c.Species)}
 	if first, ok := r.Collection.FirstSeen(c.ID); ok && !c.Laid.Known() && first.On <= on && (len(all) == 0 || first.On < all[0].On) {
 		s.line = first.At
 		s.reached(first.On, stageOf(first), first.Some)
@@ -84,6 +95,8 @@ type sightings struct {
 	line     strictyaml.Position   // of the one that is taken
 	farthest development.Stage     // that any of the clutch was seen at
 	whole    development.Stage     // that the clutch was seen at, and not only some of it
+
+	lastHatching int // Gosner stage
 }
 
 func (s *sightings) add(on civil.Date, stage development.Stage, kind development.LookKind) {
@@ -125,7 +138,7 @@ func (s *sightings) saw(stage development.Stage, some bool) {
 func (s *sightings) gosner(l collection.Look) {
 	stage := development.FromGosner(l.Gosner)
 	switch {
-	case l.Gosner <= lastHatching && s.farthest < development.Hatched:
+	case l.Gosner <= s.lastHatching && s.farthest < development.Hatched:
 		if l.Gosner < firstHatching {
 			s.add(l.On, development.Hatched, development.NotYet)
 			return

@@ -65,6 +65,7 @@ func (s *Step) fields() []field {
 		{"survival", shareValue{&s.Survival}},
 		{"stall", shareValue{&s.Stall}},
 		{"siblings", shareValue{&s.Siblings}},
+		{"hatch_gosner", rangeValue{to: &s.HatchGosner, measure: gosner}},
 		{"note", textValue{&s.Note}},
 	}
 }

@@ -36,6 +36,7 @@ var (
 	feeders   = measure{" feeders", 0.1, 1000}
 	feederMM  = measure{" mm", 0.1, 100}
 	dryMG     = measure{" mg", 0.1, 100000}
+	gosner    = measure{"", 15, 30}
 	mealDays  = measure{" days", 0.25, 60}
 
 	tenDegrees = measure{"", 1, 20}

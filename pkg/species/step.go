@@ -31,5 +31,7 @@ type Step struct {
 	Survival    Number // usual share that comes through the step, 0 to 1
 	Stall       Number // share of clutches that never get through the step, 0 to 1
 	Siblings    Number // spread of siblings about the half date of the end, as a share of the time since laying
+	// HatchGosner is between which stages of Gosner 1960 eggs hatch, of the step Egg.
+	HatchGosner Range
 	Note        Text
 }
