@@ -70,6 +70,8 @@ func (f *readyFlags) check(format string, args []string) error {
 		return usagef("a card is written as text, markdown or json")
 	case f.card == "" && format == "markdown":
 		return usagef("--format markdown goes with --card")
+	case f.group != 0 && format == "csv":
+		return usagef("--group goes with --format text or json")
 	case f.forecast != "" && f.outside != "":
 		return usagef("--forecast and --outside say the same thing; give one")
 	case f.group < 0:
@@ -100,7 +102,7 @@ func (a *app) showReady(f readyFlags, ids []string) error {
 		return a.write([]byte(readyText(d)))
 	}
 	t := &table.Table{Columns: []table.Column{
-		{Name: "id"}, {Name: "name"}, {Name: "species"}, {Name: "living", Right: true}, {Name: "ready"}, {Name: "earliest"}, {Name: "pack"}, {Name: "held"}, {Name: "to record"}, {Name: "promised"}, {Name: "permit"},
+		{Name: "id"}, {Name: "name"}, {Name: "species"}, {Name: "living", Right: true}, {Name: "ready"}, {Name: "earliest"}, {Name: "pack"}, {Name: "then"}, {Name: "no day"}, {Name: "held"}, {Name: "to record"}, {Name: "promised"}, {Name: "permit"},
 	}}
 	for _, y := range d.Young {
 		t.Add(readyRow(y)...)

@@ -51,7 +51,7 @@ func cardParts(c frogroom.Card) []cardPart {
 	descent := cardPart{title: "Descent"}
 	descent.add("sire", forebearText(c.Sires))
 	descent.add("dam", forebearText(c.Dams))
-	descent.add("inbreeding", coefficient(c.Inbreeding, c.Expected)+inbreedingNote(c))
+	descent.add("inbreeding", inbreedingText(c))
 	kept := cardPart{title: "How it was kept"}
 	kept.add("food", c.Food)
 	for _, text := range c.Kept {
@@ -67,9 +67,7 @@ func cardParts(c frogroom.Card) []cardPart {
 	}
 	parts = append(parts, stays)
 	cautions := list("Cautions", c.Cautions)
-	if c.Permit != "" {
-		cautions.add("CITES", c.Permit)
-	}
+	cautions.add("CITES", c.Permit)
 	cautions.add("", "An animal that looks ill is for a veterinarian; local codes come first.")
 	parts = append(parts, cautions)
 	if c.Contact != "" {
@@ -115,22 +113,22 @@ func forebearText(list []frogroom.CardForebear) string {
 	for i, f := range list {
 		texts[i] = strings.TrimSpace(f.ID + " " + f.Name)
 		if len(f.Sires) > 0 || len(f.Dams) > 0 {
-			texts[i] += fmt.Sprintf(" (of %s and %s)", forebearText(f.Sires), forebearText(f.Dams))
+			texts[i] += fmt.Sprintf(" (sire: %s; dam: %s)", forebearText(f.Sires), forebearText(f.Dams))
 		}
 	}
-	if len(texts) == 1 {
-		return texts[0]
-	}
-	return "one of " + strings.Join(texts, ", ")
+	return strings.Join(texts, ", or ")
 }
 
-// inbreedingNote says how much the number rests on.
-func inbreedingNote(c frogroom.Card) string {
-	note := fmt.Sprintf(", with %.1f generations of ancestry known", c.Generations)
-	if c.Expected {
-		note += "; a mean, for a parent or ancestor is one of several"
+// inbreedingText gives the coefficient and says how much it rests on.
+func inbreedingText(c frogroom.Card) string {
+	if c.Generations == 0 {
+		return "not known, for no parent is recorded"
 	}
-	return note
+	text := fmt.Sprintf("%s, with %.1f generations of ancestry known", coefficient(c.Inbreeding, c.Expected), c.Generations)
+	if c.Expected {
+		text += "; a mean, for a parent or ancestor is one of several"
+	}
+	return text
 }
 
 func cardTitle(c frogroom.Card) string { return strings.TrimSpace(c.ID + " " + c.Name) }

@@ -9,28 +9,43 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/parcel"
 )
 
-// readyText tells who may leave first, then who stays.
+// readyText tells who may leave first, then whom only time holds, then who stays.
 func readyText(d frogroom.Departures) string {
-	var may, stay strings.Builder
-	var permits []string
+	var may, later, stay leavers
 	for _, y := range d.Young {
-		if !y.Ready {
-			youngText(&stay, y)
-			continue
-		}
-		youngText(&may, y)
-		if line := fmt.Sprintf("  CITES, %s: %s\n", y.Species, y.Permit); y.Permit != "" && !slices.Contains(permits, line) {
-			permits = append(permits, line)
+		switch {
+		case y.Ready:
+			may.add(y)
+		case y.Travel != nil:
+			later.add(y)
+		default:
+			stay.add(y)
 		}
 	}
-	if may.Len() == 0 {
-		may.WriteString("  none\n")
+	if may.text.Len() == 0 {
+		may.text.WriteString("  none\n")
 	}
-	text := fmt.Sprintf("Young on %s\n\nMay leave\n%s%s", weekday(d.On), may.String(), strings.Join(permits, ""))
-	if stay.Len() > 0 {
-		text += "\nStay, whatever the date\n" + stay.String()
+	text := fmt.Sprintf("Young on %s\n\nMay leave\n%s%s", weekday(d.On), may.text.String(), strings.Join(may.permits, ""))
+	if later.text.Len() > 0 {
+		text += "\nNot yet, but time is all that it takes\n" + later.text.String() + strings.Join(later.permits, "")
+	}
+	if stay.text.Len() > 0 {
+		text += "\nStay, whatever the date\n" + stay.text.String()
 	}
 	return text + groupText(d.Groups)
+}
+
+// leavers are the young under one heading, with a reminder for each species.
+type leavers struct {
+	text    strings.Builder
+	permits []string
+}
+
+func (l *leavers) add(y frogroom.Departure) {
+	youngText(&l.text, y)
+	if line := fmt.Sprintf("  CITES, %s: %s\n", y.Species, y.Permit); !slices.Contains(l.permits, line) {
+		l.permits = append(l.permits, line)
+	}
 }
 
 func youngText(b *strings.Builder, y frogroom.Departure) {
@@ -127,7 +142,11 @@ func groupText(groups []frogroom.BuyerGroup) string {
 		if !g.Proven {
 			proof = "the best that was found"
 		}
-		fmt.Fprintf(&b, "    mean kinship %s, closest two %s; %s\n", coefficient(g.MeanKinship, g.Expected), coefficient(g.Closest, g.Expected), proof)
+		closest := ""
+		if len(g.Members) > 1 || g.Members[0].Count > 1 {
+			closest = ", closest two " + coefficient(g.Closest, g.Expected)
+		}
+		fmt.Fprintf(&b, "    mean kinship %s%s; %s\n", coefficient(g.MeanKinship, g.Expected), closest, proof)
 		if g.Short > 0 {
 			fmt.Fprintf(&b, "    %d fewer than wanted: no more are ready\n", g.Short)
 		}
@@ -137,19 +156,28 @@ func groupText(groups []frogroom.BuyerGroup) string {
 
 // readyRow is a line of the CSV table.
 func readyRow(y frogroom.Departure) []string {
-	row := []string{y.ID, y.Name, y.Species, "", yesNo(y.Ready), "", "", strings.Join(y.Held, "; "), strings.Join(y.Ask, "; "), "", y.Permit}
+	living, earliest, pack, then, none := "", "", "", []string{}, ""
 	if y.Living != nil {
-		row[3] = fmt.Sprint(*y.Living)
+		living = fmt.Sprint(*y.Living)
 	}
-	if y.Travel != nil && len(y.Travel.Days) > 0 {
-		row[5], row[6] = y.Travel.Days[0].On.String(), string(y.Travel.Days[0].Pack)
+	if y.Travel != nil {
+		none = y.Travel.None
+		for i, d := range y.Travel.Days {
+			if i == 0 {
+				earliest, pack = d.On.String(), string(d.Pack)
+				continue
+			}
+			then = append(then, d.On.String())
+		}
 	}
 	promised := make([]string, len(y.Promised))
 	for i, p := range y.Promised {
 		promised[i] = promiseText(y, p)
 	}
-	row[9] = strings.Join(promised, "; ")
-	return row
+	return []string{
+		y.ID, y.Name, y.Species, living, yesNo(y.Ready), earliest, pack, strings.Join(then, "; "), none,
+		strings.Join(y.Held, "; "), strings.Join(y.Ask, "; "), strings.Join(promised, "; "), y.Permit,
+	}
 }
 
 func yesNo(yes bool) string {

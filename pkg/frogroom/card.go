@@ -39,10 +39,10 @@ type Card struct {
 	Generations float64    `json:"known_generations"`
 	Food        string     `json:"food,omitempty"`
 	Kept        []string   `json:"kept"`           // how it was kept, as far as it is recorded
-	Custom      []string   `json:"custom"`         // how grown animals of the species are kept, with sources
+	Custom      []string   `json:"custom"`         // how the species is kept and fed, with sources
 	Held        []string   `json:"held,omitempty"` // why it should not leave yet
 	Ask         []string   `json:"ask,omitempty"`
-	Permit      string     `json:"permit,omitempty"`
+	Permit      string     `json:"permit"`
 	Cautions    []string   `json:"cautions"`
 	Contact     string     `json:"contact,omitempty"`
 	On          civil.Date `json:"on"` // day of the card
@@ -118,7 +118,7 @@ func (r *Room) card(kind string, sires, dams []string, d Departure, on civil.Dat
 	card := Card{
 		Species: p.Name, CommonName: p.CommonName,
 		Sires: r.forebears(sires, 1), Dams: r.forebears(dams, 1),
-		Kept: []string{}, Custom: copied(custom(p.Adult)), Held: d.Held, Ask: d.Ask, Permit: d.Permit,
+		Kept: []string{}, Custom: copied(custom(p)), Held: d.Held, Ask: d.Ask, Permit: d.Permit,
 		Cautions: []string{}, Contact: r.Collection.Card.Contact, On: on,
 	}
 	if p.QuarantineDays.Known() {
@@ -171,8 +171,14 @@ func (c *Card) recorded(r *Room, id string, on civil.Date) {
 	}
 }
 
-// custom is how grown animals of a species are kept.
-func custom(a species.Adult) (lines []string) {
+// custom is how animals of a species are fed and grown ones are kept.
+func custom(p *species.Profile) (lines []string) {
+	a := p.Adult
+	says := func(what string, t species.Text) {
+		if t.Known() {
+			lines = append(lines, fmt.Sprintf("%s: %s (%s)", what, t.Value, t.Source))
+		}
+	}
 	add := func(what string, v species.Range, unit string) {
 		switch {
 		case !v.Known():
@@ -185,8 +191,8 @@ func custom(a species.Adult) (lines []string) {
 	add("grown animals by day", a.DayC, " °C")
 	add("at night", a.NightC, " °C")
 	add("humidity", a.HumidityPct, " %")
-	if a.Tank.Known() {
-		lines = append(lines, fmt.Sprintf("tank: %s (%s)", a.Tank.Value, a.Tank.Source))
-	}
+	says("tank", a.Tank)
+	says("food of froglets", p.Food.Froglet.What)
+	says("food of grown animals", p.Food.Adult.What)
 	return lines
 }

@@ -24,7 +24,7 @@ func (r *Room) mayGo(i int, on civil.Date) Leaves {
 			out.From = max(out.From, f.From)
 			openEnd = openEnd || !f.From.Known()
 		case f.Severity > pairing.Fine:
-			out.Ask = append(out.Ask, fmt.Sprintf("it came on %s: is its quarantine over?", a.Acquired))
+			out.Ask = append(out.Ask, quarantineQuestion(a.Acquired, f.From))
 		}
 	}
 	if openEnd {
@@ -32,6 +32,16 @@ func (r *Room) mayGo(i int, on civil.Date) Leaves {
 	}
 	out.Ready = len(out.Held) == 0 && len(out.Ask) == 0
 	return out
+}
+
+// quarantineQuestion asks for a quarantine of which nothing is written, with the day up
+// to which it usually lasts, where the profile says so.
+func quarantineQuestion(came, over civil.Date) string {
+	text := fmt.Sprintf("it came on %s: is its quarantine over?", came)
+	if over.Known() {
+		text += fmt.Sprintf(" (usually until %s)", over.Add(-1))
+	}
+	return text
 }
 
 // asBreeder gives what each rule about single animals says of one.

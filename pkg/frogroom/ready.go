@@ -48,7 +48,7 @@ type Departure struct {
 	Ready    bool            `json:"ready"` // nothing speaks against it today but the day itself
 	Held     []string        `json:"held"`  // why it stays
 	Ask      []string        `json:"ask"`   // what has to be recorded first
-	Permit   string          `json:"permit,omitempty"`
+	Permit   string          `json:"permit"`
 	From     civil.Date      `json:"from,omitempty"` // the first day on which time has cured all that it cures
 	Travel   *parcel.Plan    `json:"travel,omitempty"`
 	Limits   *parcel.Outside `json:"limits,omitempty"` // the temperature in which the species travels
@@ -62,6 +62,9 @@ type PromisedYoung struct {
 
 // daysToTravel is how many days are told for each: the earliest and three more.
 const daysToTravel = 4
+
+// noPermit reminds of the lists where the profile does not say.
+const noPermit = "not in the profile; check the current list before an animal crosses a border"
 
 // readyCaution is shown with every answer.
 const readyCaution = "whoever looks ill stays, and a veterinarian decides; the rules of the carrier, local codes and permits come first"
@@ -110,10 +113,10 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 	named := func(id string) bool { return slices.Contains(w.IDs, id) }
 	for i := range r.Collection.Animals {
 		a := &r.Collection.Animals[i]
-		if w.Species != "" && a.Species != w.Species || r.Ancestry.status(i, on) != collection.Here {
+		if w.Species != "" && a.Species != w.Species {
 			continue
 		}
-		if named(a.ID) || len(w.IDs) == 0 && (a.Promised != "" || pairing.TooYoung(r.terms(on), r.breeders([]string{a.ID}, on)[0])) {
+		if named(a.ID) || len(w.IDs) == 0 && r.Ancestry.status(i, on) == collection.Here && (a.Promised != "" || pairing.TooYoung(r.terms(on), r.breeders([]string{a.ID}, on)[0])) {
 			animals = append(animals, i)
 		}
 	}
@@ -173,7 +176,9 @@ func (r *Room) animalDeparture(i int, on civil.Date, f parcel.Forecast) Departur
 	if a.Promised != "" {
 		d.Promised = []PromisedYoung{{a.Promised, 1}}
 	}
-	if len(may.Ask) == 0 && (r.grown(i, on) || timeCures(sale, on)) && (may.Ready || may.From > on) {
+	if gone := r.animalGone(i, on); gone != "" {
+		d.stays(gone)
+	} else if len(may.Ask) == 0 && (r.grown(i, on) || timeCures(sale, on)) && (may.Ready || may.From > on) {
 		d.From = max(on, may.From)
 	}
 	r.travel(&d, f)
@@ -190,11 +195,45 @@ func (r *Room) clutchDeparture(c *collection.Clutch, on civil.Date, f parcel.For
 	for _, p := range r.Collection.Owed(c.ID, on) {
 		d.Promised = append(d.Promised, PromisedYoung{p.To, p.Count})
 	}
-	if timeCures(sale, on) {
+	if gone := clutchGone(c, d.Living, on); gone != "" {
+		d.stays(gone)
+	} else if timeCures(sale, on) {
 		d.From = max(on, sale.From)
 	}
 	r.travel(&d, f)
 	return d
+}
+
+// stays says that there is nobody who could leave, and so nothing to record either.
+func (d *Departure) stays(why string) {
+	d.Ready, d.Held, d.Ask = false, []string{why}, []string{}
+}
+
+// animalGone says why an animal is not in the room on a day; nothing when it is.
+func (r *Room) animalGone(i int, on civil.Date) string {
+	a := r.Ancestry.animal(i)
+	switch status, since := a.Status(on); {
+	case r.Ancestry.status(i, on) == NotYet:
+		return "it is not in the room yet"
+	case status == collection.Died:
+		return "it died on " + since.String()
+	case status == collection.Left:
+		return "it left on " + since.String()
+	}
+	return ""
+}
+
+// clutchGone says why no young of a clutch are there on a day; nothing when some may be.
+func clutchGone(c *collection.Clutch, living *int, on civil.Date) string {
+	switch {
+	case c.Laid > on:
+		return "laid on " + c.Laid.String() + ", which is still to come"
+	case c.Ended.Known() && c.Ended <= on:
+		return "it ended on " + c.Ended.String()
+	case living != nil && *living == 0:
+		return "none is left by the last count"
+	}
+	return ""
 }
 
 // timeCures reports whether nothing but their age holds young, if anything does.
@@ -209,7 +248,9 @@ func timeCures(s Leaves, on civil.Date) bool {
 // travel adds what has to be known of the way, and the next days for a parcel.
 func (r *Room) travel(d *Departure, f parcel.Forecast) {
 	profile := r.of(d.Species).profile
-	d.Permit = profile.CITES.Value
+	if d.Permit = profile.CITES.Value; d.Permit == "" {
+		d.Permit = noPermit
+	}
 	if t := profile.TransportC; t.Known() {
 		d.Limits = &parcel.Outside{LowC: t.Low, HighC: t.High}
 	}

@@ -121,6 +121,9 @@ func TestDeparture(t *testing.T) {
 			[]string{"out of water for 31 days, at least 40 are wanted: from 2027-06-10", "12 mm long, at least 20 are wanted: froglets of delicate species die when they are sent out too small"},
 			"unknown", 0,
 		},
+		{"nobody leaves who is dead, whatever was not recorded", fed(", died: 2027-05-30"), []string{"it died on 2027-05-30"}, "unknown", 0},
+		{"nor who has left", "  - {id: Y1, clutch: K1, length_mm: 22, left: 2027-06-01}", []string{"it left on 2027-06-01"}, "unknown", 0},
+		{"nor who is still to come", "  - {id: Y1, clutch: K1, length_mm: 22, acquired: 2027-06-02}", []string{"it is not in the room yet"}, "unknown", 0},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			d := leaving(t, frogroom.ReadyWish{IDs: []string{"Y1"}}, row.animal).Young[0]
