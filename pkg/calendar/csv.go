@@ -33,7 +33,7 @@ func WriteCSV(w io.Writer, c Calendar) error {
 			cell(categoryOf(e)),
 			cell(clean(e.Description)),
 			strings.ToLower(string(statusOf(e))),
-			e.uid(c.ID),
+			cell(e.uid(c.ID)),
 		})
 	}
 	return table.WriteAll(lines)

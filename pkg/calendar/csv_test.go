@@ -77,4 +77,7 @@ func TestCellsAreNoFormulas(t *testing.T) {
 	c.Events[0].Summary, c.Events[0].Category = "=A", "-b, c"
 	_, lines := table(t, c)
 	assert.Equal(t, []string{"'=A", "'-b c"}, lines[1][2:4], "titles and categories too")
+	c.Events[0].Key, c.Events[0].UID = "", "=1+1@elsewhere"
+	_, lines = table(t, c)
+	assert.Equal(t, "'=1+1@elsewhere", lines[1][6], "and a UID that an earlier file brought")
 }
