@@ -8,6 +8,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
 )
 
@@ -92,7 +93,7 @@ func (r *Room) agenda(p *plan, days int) Agenda {
 	clutches := p.clutches
 	a.tasks(r.events(p))
 	for _, k := range clutches {
-		a.clutch(k.Clutch)
+		a.clutch(k.Clutch, r.silence(k.Clutch, on))
 	}
 	for _, one := range p.current().planned {
 		a.pairing(one)
@@ -124,8 +125,17 @@ func (a *Agenda) tasks(events []calendar.Event) {
 	}
 }
 
+// silence says what has not been recorded since the last look at a clutch: a weight or
+// a count since then is no look, but something.
+func (r *Room) silence(k Clutch, on civil.Date) string {
+	if slices.ContainsFunc(r.Collection.DiaryOf(k.ID), func(e *collection.Entry) bool { return e.On > k.SeenOn && e.On <= on }) {
+		return "no stage"
+	}
+	return "nothing"
+}
+
 // clutch adds what there is to see of a clutch, and the first that is missing.
-func (a *Agenda) clutch(k Clutch) {
+func (a *Agenda) clutch(k Clutch, silence string) {
 	if k.died() {
 		return
 	}
@@ -136,8 +146,8 @@ func (a *Agenda) clutch(k Clutch) {
 			overdue = true
 			a.Overdue = append(a.Overdue, Overdue{
 				Clutch: k.ID, Place: k.Place, Stage: s.Stage, Late: s.Window.Late, SeenOn: k.SeenOn,
-				Text: fmt.Sprintf("%s: %s expected by %s, nothing recorded since %s, %s",
-					at(k.ID, k.Place), stageWords(s.Stage), s.Window.Late, k.SeenOn, inDays(a.Days.First.Sub(k.SeenOn))),
+				Text: fmt.Sprintf("%s: %s expected by %s, %s recorded since %s (%s), %s",
+					at(k.ID, k.Place), stageWords(s.Stage), s.Window.Late, silence, k.SeenOn, stageWords(k.Now), inDays(a.Days.First.Sub(k.SeenOn))),
 			})
 		case s.ahead() && a.Days.Overlaps(whole(s.Window)):
 			a.Watch = append(a.Watch, Watch{k.ID, k.Place, s.Stage, s.Window, stageNote(s.Stage)})

@@ -40,7 +40,7 @@ diary:
 		Overdue: []frogroom.Overdue{
 			{
 				Clutch: "old", Place: "tub 2", Stage: "hatched", Late: day("2027-01-15"), SeenOn: day("2027-01-10"),
-				Text: "old (tub 2): hatched expected by 2027-01-15, nothing recorded since 2027-01-10, 71 days",
+				Text: "old (tub 2): hatched expected by 2027-01-15, nothing recorded since 2027-01-10 (laid), 71 days",
 			},
 			{Pairing: "P", Stage: "cooling", Late: day("2027-03-02"), Text: "P: cooling was to begin on 2027-03-02, nothing recorded of it"},
 		},
@@ -69,6 +69,35 @@ diary:
 	if diff := cmp.Diff(want, got, slack); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
+}
+
+// A weight is no look, and yet it is not nothing.
+func TestSilence(t *testing.T) {
+	for _, row := range []struct{ name, entry, want string }{
+		{"nothing since it was laid", "{on: 2027-03-10, clutch: C, saw: hatched, some: true}", "nothing recorded since 2027-01-10 (laid), 30 days"},
+		{"a count", "{on: 2027-02-01, clutch: C, count: 40}", "no stage recorded since 2027-01-10 (laid), 30 days"},
+		{"a look", "{on: 2027-01-15, clutch: C, saw: hatched}", "nothing recorded since 2027-01-15 (hatched), 25 days"},
+		{"a count on the day of the look", "{on: 2027-01-15, clutch: C, saw: hatched, count: 40}", "nothing recorded since 2027-01-15 (hatched), 25 days"},
+	} {
+		r := room(t, basic+"clutches: [{id: C, laid: 2027-01-10, dam: D, sire: A, eggs: 50}]\ndiary: ["+row.entry+"]\n")
+		overdue := agenda(t, r, "2027-02-09", 1).Overdue
+		require.Len(t, overdue, 1, row.name)
+		assert.True(t, strings.HasSuffix(overdue[0].Text, row.want), "%s: %s", row.name, overdue[0].Text)
+	}
+}
+
+// Nobody is told to have ready what the first of a clutch have left behind them; what
+// the others and the next stage need is still told.
+func TestCareOfThoseBehind(t *testing.T) {
+	r := room(t, basic+"clutches: [{id: C, laid: 2027-01-10, dam: D, sire: A}]\ndiary: [{on: 2027-02-20, clutch: C, saw: front-legs, some: true}]\n")
+	var what []string
+	for _, task := range agenda(t, r, "2027-02-20", 14).Tasks {
+		what = append(what, task.What)
+	}
+	text := strings.Join(what, "; ")
+	assert.NotContains(t, text, "tubs ready", "some had hatched long ago")
+	assert.Contains(t, text, "a way out of the water", "the others need it")
+	assert.Contains(t, text, "bins for froglets")
 }
 
 // TestAgendaOfPassedStages: nobody is told to put a ramp in for froglets that

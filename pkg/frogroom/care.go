@@ -14,7 +14,7 @@ import (
 type care struct {
 	development.Care
 	on   civil.Date
-	over bool // the stage has come, or nobody is alive
+	over bool // the stage has come, or some are past it, or nobody is alive
 }
 
 // cares gives what there is to do for a clutch by hand, in the order of the days.
@@ -26,12 +26,13 @@ func (t tended) cares(away []civil.Span) []care {
 	for _, s := range t.Stages {
 		ahead[s.Stage] = s.ahead()
 	}
+	now, _ := development.ParseStage(t.Now)
 	var all []care
 	for _, c := range t.outlook.Care() {
 		if c.LeadDays == 0 {
 			continue
 		}
-		over := t.died() || c.LeadDays > 0 && !ahead[c.Stage.String()]
+		over := t.died() || c.LeadDays > 0 && (!ahead[c.Stage.String()] || c.Stage < now)
 		on := max(c.On, t.since)
 		for _, days := range away { // in order, and they may touch
 			if days.Contains(on) && c.LeadDays < 0 {

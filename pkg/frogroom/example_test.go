@@ -114,7 +114,7 @@ func ExampleRoom_Agenda() {
 		fmt.Println(w.Clutch, w.Stage, "likely", w.Window.Likely)
 	}
 	// Output:
-	// C-27-01 (tub 5): hatched expected by 2027-01-31, nothing recorded since 2027-01-25, 8 days
+	// C-27-01 (tub 5): hatched expected by 2027-01-31, nothing recorded since 2027-01-25 (laid), 8 days
 	// C-27-01 feeding likely 2027-02-03
 	// C-27-01 hind-legs likely 2027-02-12
 }

@@ -16,7 +16,7 @@ const (
 	axisWidth   = 46.0
 	wayWidth    = 92.0 // names of the ways beside the ends of their lines
 	panelGap    = 18.0
-	rowHeight   = panelHeight + 86
+	rowHeight   = panelHeight + 100
 )
 
 // A curve is how a way to choose young is drawn.
@@ -82,7 +82,7 @@ func (p *panel) draw(d *svg.Doc) {
 	for year := 0; year <= p.years; year += every {
 		d.Text(p.at(year, 0).X, p.y+panelHeight+15, fmt.Sprint(year), svg.Font{Anchor: svg.Middle, Size: 10})
 	}
-	d.Text(p.x+panelWidth+8, p.y+panelHeight+15, "years", svg.Font{Size: 10, Fill: svg.Faint})
+	d.Text(p.x+panelWidth+12, p.y+panelHeight+15, "years", svg.Font{Size: 10, Fill: svg.Faint})
 	for i := range p.ways {
 		p.band(d, i)
 	}

@@ -65,7 +65,11 @@ func idHeight(s frogroom.KinSquare) float64 {
 func squareSize(s frogroom.KinSquare) (w, h float64) {
 	n := float64(len(s.Animals))
 	const title, legend = 24, 40
-	return labelWidth(s) + n*cellWidth, title + idHeight(s) + n*cellHeight + legend
+	w = labelWidth(s) + n*cellWidth
+	for _, line := range squareLegend(s) {
+		w = max(w, svg.Width(line, 0))
+	}
+	return w, title + idHeight(s) + n*cellHeight + legend
 }
 
 func animalLabel(a frogroom.SquareAnimal) string {
@@ -129,7 +133,7 @@ func squareLegend(s frogroom.KinSquare) []string {
 	if s.Refuse == 0 {
 		return []string{numbers}
 	}
-	return []string{numbers, fmt.Sprintf("A cross: not to be paired, the young would be inbred to %.4g or more. A dot: warned about from %.4g.", s.Refuse, s.Warn)}
+	return []string{numbers, fmt.Sprintf("A cross: not to be paired, the young would be inbred to %.4g or more. A dot: warned about from %.4g. Two of one sex have no mark.", s.Refuse, s.Warn)}
 }
 
 // kinshipInWords is for those who do not see the squares.

@@ -1,14 +1,17 @@
 package picture_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/picture"
+	"github.com/spawnwright/spawnwright/pkg/svg"
 )
 
 // Two sisters and their brother: he is not to be paired with either, one of
@@ -41,6 +44,17 @@ func TestKinshipOfATable(t *testing.T) {
 	text := string(picture.Kinship([]frogroom.KinSquare{s}))
 	assert.NotContains(t, text, "<line", "no rule is known, so nothing is forbidden")
 	assert.NotContains(t, text, "A cross")
+}
+
+// Four animals take less room than the lines below them.
+func TestKinshipLegendFits(t *testing.T) {
+	text := string(picture.Kinship([]frogroom.KinSquare{family("")}))
+	width := 0.0
+	_, err := fmt.Sscanf(text[strings.Index(text, `viewBox="`):], `viewBox="0 0 %g`, &width)
+	require.NoError(t, err)
+	last := "A cross: not to be paired, the young would be inbred to 0.125 or more. A dot: warned about from 0.0625. Two of one sex have no mark."
+	assert.Contains(t, text, last)
+	assert.GreaterOrEqual(t, width, svg.Width(last, 0)+2*16)
 }
 
 func BenchmarkKinship200(b *testing.B) {
