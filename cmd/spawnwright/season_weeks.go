@@ -74,16 +74,23 @@ func loadsText(loads []frogroom.PlaceLoad, days bool) string {
 
 // foodText tells what animals of an age eat in a week.
 func foodText(f frogroom.WeekFood) string {
-	text := fmt.Sprintf("%d %s", f.Animals, f.Age)
+	who, eat := f.Age, "eat"
+	if who == "grown" {
+		who = "grown animals"
+	}
+	if f.Animals == 1 {
+		who, eat = strings.TrimSuffix(who, "s"), "eats"
+	}
+	text := fmt.Sprintf("%d %s", f.Animals, who)
 	switch {
 	case f.Feeders[1] > 0 && f.FeederMM[1] > 0:
-		text += fmt.Sprintf(" eat %s to %s feeders of %g to %g mm", roughly(f.Feeders[0]), roughly(f.Feeders[1]), f.FeederMM[0], f.FeederMM[1])
+		text += fmt.Sprintf(" %s %s to %s feeders of %g to %g mm", eat, roughly(f.Feeders[0]), roughly(f.Feeders[1]), f.FeederMM[0], f.FeederMM[1])
 	case f.Feeders[1] > 0:
-		text += fmt.Sprintf(" eat %s to %s feeders", roughly(f.Feeders[0]), roughly(f.Feeders[1]))
+		text += fmt.Sprintf(" %s %s to %s feeders", eat, roughly(f.Feeders[0]), roughly(f.Feeders[1]))
 	case f.DryG[1] > 0:
-		text += fmt.Sprintf(" eat %.2g to %.2g g of dry food", f.DryG[0], f.DryG[1])
+		text += fmt.Sprintf(" %s %.2g to %.2g g of dry food", eat, f.DryG[0], f.DryG[1])
 	default:
-		text += ", how much they eat is not known"
+		text += ", and how much is eaten is not known"
 	}
 	return text
 }

@@ -83,7 +83,12 @@ func (p *plan) eaters() []eaters {
 		}
 		h := clutchSpace{room: p.room, b: p.room.of(c.Species), clutch: c, tended: k, on: p.on}
 		tadpoles, froglets := h.heads()
-		young(c.Species, tadpoles, froglets, func(stage development.Stage) civil.Date { return h.day(stage, 0.5) })
+		young(c.Species, tadpoles, froglets, func(stage development.Stage) civil.Date {
+			if stage == development.SaleReady {
+				return h.leaves(0.5) // who is still there when it is over eats on
+			}
+			return h.day(stage, 0.5)
+		})
 	}
 	return append(out, p.residents()...)
 }

@@ -1,6 +1,7 @@
 package frogroom_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -74,6 +75,28 @@ func TestWeekFood(t *testing.T) {
 		peaks = append(peaks, f.Week.String()+" "+f.Age)
 	}
 	assert.Equal(t, []string{"2027-03-15 tadpoles", "2027-05-03 froglets", "2027-03-01 grown"}, peaks)
+}
+
+// Young that could have left and were not seen to leave still have to be fed.
+func TestFoodOfThoseWhoStay(t *testing.T) {
+	const clutch = "clutches: [{id: C, laid: 2026-10-01, dam: F, sire: M, eggs: 20%s}]\ndiary: [{on: 2026-11-27, clutch: C, saw: out-of-water, count: 9}, {on: 2027-02-01, clutch: C, %s}]\n"
+	for _, row := range []struct {
+		name, ended, last string
+		want              int // with the young animal of the room
+	}{
+		{"nine were there at the last count, a month after they were ready", "", "count: 9", 10},
+		{"all but two were sold", "", "sold: 7", 3},
+		{"all were sold", "", "sold: 9", 1},
+		{"it has ended", ", ended: 2027-02-02", "count: 9", 1},
+	} {
+		s, err := room(t, fedRoom+fmt.Sprintf(clutch, row.ended, row.last)).Season(day("2027-03-01"))
+		require.NoError(t, err, row.name)
+		for _, f := range s.Weeks[0].Food {
+			if f.Age == "froglets" {
+				assert.Equal(t, row.want, f.Animals, row.name)
+			}
+		}
+	}
 }
 
 // A profile that does not say what they eat leaves it open.
