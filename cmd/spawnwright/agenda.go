@@ -29,9 +29,6 @@ func agendaCommand(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if err := a.warnOfConflicts(room, on); err != nil {
-				return err
-			}
 			return a.showAgenda(room.Agenda(on, days))
 		},
 	}
@@ -42,6 +39,7 @@ func agendaCommand(a *app) *cobra.Command {
 }
 
 func (a *app) showAgenda(agenda frogroom.Agenda) error {
+	a.warn(conflictTexts(agenda.Conflicts))
 	a.warn(agenda.Warnings)
 	if a.format == "text" {
 		return a.write([]byte(agendaText(agenda)))

@@ -54,9 +54,7 @@ of day on the first day of what is to come, or --alarm-days before.`,
 			if len(events.Events) == 0 {
 				return &exitError{code: exitNoPlan, err: errors.New("there is nothing to put into a calendar; add pairings, clutches or targets to the file")}
 			}
-			if err := a.warnOfConflicts(room, on); err != nil {
-				return err
-			}
+			a.warn(conflictTexts(room.Conflicts(on)))
 			if at != nil {
 				events = events.Alarmed(*at, on)
 			}

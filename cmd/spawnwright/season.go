@@ -175,26 +175,16 @@ func (a *app) noPlan(s frogroom.Season) error {
 	if a.format != "csv" && !a.toFile() {
 		return &exitError{code: exitNoPlan}
 	}
-	return &exitError{code: exitNoPlan, err: errors.New("in the way: " + strings.Join(conflicts(s), "; "))}
+	return &exitError{code: exitNoPlan, err: errors.New("in the way: " + strings.Join(conflictTexts(s.Conflicts), "; "))}
 }
 
-func conflicts(s frogroom.Season) []string {
-	out := make([]string, len(s.Conflicts))
-	for i, c := range s.Conflicts {
+// conflictTexts says why the season cannot run as planned.
+func conflictTexts(list []frogroom.Conflict) []string {
+	out := make([]string, len(list))
+	for i, c := range list {
 		out[i] = c.Message
 	}
 	return out
-}
-
-// warnOfConflicts says on standard error why the season cannot run as planned,
-// for commands that show parts of it.
-func (a *app) warnOfConflicts(room *frogroom.Room, on civil.Date) error {
-	s, err := room.Season(on)
-	if err != nil {
-		return inputError(err)
-	}
-	a.warn(conflicts(s))
-	return nil
 }
 
 // seasonDoubts is what a plan says beside its dates.

@@ -88,11 +88,19 @@ func foodText(f frogroom.WeekFood) string {
 	case f.Feeders[1] > 0:
 		text += fmt.Sprintf(" %s %s to %s feeders", eat, roughly(f.Feeders[0]), roughly(f.Feeders[1]))
 	case f.DryG[1] > 0:
-		text += fmt.Sprintf(" %s %.2g to %.2g g of dry food", eat, f.DryG[0], f.DryG[1])
+		text += fmt.Sprintf(" %s %s to %s g of dry food", eat, grams(f.DryG[0]), grams(f.DryG[1]))
 	default:
 		text += ", and how much is eaten is not known"
 	}
 	return text
+}
+
+// grams writes a weight with two digits, without powers of ten.
+func grams(g float64) string {
+	if g >= 10 {
+		return roughly(int(g + 0.5))
+	}
+	return fmt.Sprintf("%.2g", g)
 }
 
 // roughly rounds a count to two digits, for more of them would be a promise.

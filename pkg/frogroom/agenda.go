@@ -28,6 +28,8 @@ type Agenda struct {
 	NoParcels []Holiday `json:"no_parcels,omitempty"`
 	// Parcels are the next three days on which one can be handed over.
 	Parcels []civil.Date `json:"parcels"`
+	// Conflicts are what is in the way of the season.
+	Conflicts []Conflict `json:"conflicts"`
 	// Warnings say what the agenda leaves out.
 	Warnings []string `json:"warnings,omitempty"`
 }
@@ -73,7 +75,7 @@ type Holiday struct {
 }
 
 // Agenda gives what is due from a day on, for a number of days. It panics when
-// that is below 1. What clashes is told by [Room.Season].
+// that is below 1.
 func (r *Room) Agenda(on civil.Date, days int) Agenda {
 	mustKnow(on)
 	if days < 1 {
@@ -95,7 +97,9 @@ func (r *Room) agenda(p *plan, days int) Agenda {
 	for _, k := range clutches {
 		a.clutch(k.Clutch, r.silence(k.Clutch, on))
 	}
-	for _, one := range p.current().planned {
+	now := p.current()
+	a.Conflicts = now.clashes()
+	for _, one := range now.planned {
 		a.pairing(one)
 	}
 	a.byNow(clutches, r.Collection.Away)

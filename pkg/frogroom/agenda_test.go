@@ -64,6 +64,7 @@ diary:
 		Away:      []civil.Span{days("2027-03-28", "2027-03-29")},
 		NoParcels: []frogroom.Holiday{{On: day("2027-03-26"), Name: "Karfreitag"}, {On: day("2027-03-29"), Name: "Ostermontag"}},
 		Parcels:   []civil.Date{day("2027-03-22"), day("2027-03-23"), day("2027-03-24")},
+		Conflicts: []frogroom.Conflict{},
 	}
 	slack := cmp.FilterPath(func(p cmp.Path) bool { return p.Last().String() == ".Note" }, cmp.Ignore())
 	if diff := cmp.Diff(want, got, slack); diff != "" {

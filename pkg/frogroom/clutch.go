@@ -2,7 +2,10 @@ package frogroom
 
 import (
 	"math"
+	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
@@ -111,14 +114,25 @@ type tended struct {
 	doubts  []doubt    // about the windows
 }
 
-// tended gives the clutches that run.
+// tended gives the clutches that run, which do not wait for each other.
 func (r *Room) tended(on civil.Date) []tended {
-	var out []tended
+	var run []*collection.Clutch
 	for i := range r.Collection.Clutches {
 		if c := &r.Collection.Clutches[i]; r.running(c, on) {
-			out = append(out, r.clutch(c, on))
+			run = append(run, c)
 		}
 	}
+	out := make([]tended, len(run))
+	var next atomic.Int64
+	var all sync.WaitGroup
+	for range min(len(run), runtime.GOMAXPROCS(0)) {
+		all.Go(func() {
+			for i := next.Add(1) - 1; i < int64(len(run)); i = next.Add(1) - 1 {
+				out[i] = r.clutch(run[i], on)
+			}
+		})
+	}
+	all.Wait()
 	return out
 }
 

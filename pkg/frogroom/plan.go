@@ -76,7 +76,7 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 		inputs = append(inputs, fit)
 		of[w.ID], doubts[w.ID] = w, young.doubts
 	}
-	p.fitted = timetable.Fit(ctx, r.places(p.clutches, on), inputs, on, timetable.Options{Effort: o.Effort, Workers: 2})
+	p.fitted = timetable.Fit(ctx, r.places(p.clutches, on), inputs, on, timetable.Options{Effort: o.Effort, Workers: 2, Advise: o.advise})
 	p.leftOut, p.conflicts = p.fitted.LeftOut, p.fitted.Season.Conflicts
 	if p.fitted.Conflict != nil {
 		p.stuck = r.noPlan(*p.fitted.Conflict)

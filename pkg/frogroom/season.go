@@ -114,6 +114,13 @@ func (r *Room) Season(on civil.Date, ids ...string) (Season, error) {
 	return r.PlanSeason(context.Background(), on, Planning{Pairings: ids})
 }
 
+// Conflicts gives what is in the way of the season, as [Room.Season] does, without
+// all else that is told of it.
+func (r *Room) Conflicts(on civil.Date) []Conflict {
+	mustKnow(on)
+	return r.plan(on, r.allPairings()).current().clashes()
+}
+
 // Planning says what is planned, and how.
 type Planning struct {
 	// Pairings are ids of the file; none stand for all that are not over.
@@ -126,12 +133,15 @@ type Planning struct {
 	// Announced are the days of an earlier calendar. The plan keeps those of the
 	// phases where that costs less than moving them.
 	Announced calendar.Announced
+
+	advise bool // also work out what one more place would do
 }
 
 // PlanSeason is [Room.Season] and [Room.SeasonOf] with more to say about the
 // planning. When ctx ends the season is the best that was found until then, and
 // its Proof says so.
 func (r *Room) PlanSeason(ctx context.Context, on civil.Date, o Planning) (Season, error) {
+	o.advise = true
 	p, err := r.planFor(ctx, on, o)
 	if err != nil {
 		return Season{}, err

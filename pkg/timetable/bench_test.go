@@ -36,7 +36,7 @@ func BenchmarkFit(b *testing.B) {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				t := timetable.Fit(context.Background(), room, pairings, today, timetable.Options{Workers: 2})
+				t := timetable.Fit(context.Background(), room, pairings, today, timetable.Options{Workers: 2, Advise: true})
 				if t.Proof != nil {
 					b.ReportMetric(100*float64(t.Proof.Cost-t.Proof.Bound)/float64(max(t.Proof.Cost, 1)), "%gap")
 				} else {

@@ -15,6 +15,8 @@ type Options struct {
 	Effort int
 	// Workers is how many processors may be used; the plan does not depend on it.
 	Workers int
+	// Advise asks for Proof.Help, which takes some more searches.
+	Advise bool
 }
 
 // The work of a search, in steps of package planner.
@@ -112,7 +114,9 @@ func (f *fitting) plan() Timetable {
 		t.Plan = planner.Solve(f.ctx, t.Problem, planner.Options{Steps: f.o.steps(len(f.free)), Workers: f.o.Workers, Hint: f.hint()})
 		if t.Plan.Complete() {
 			f.take(&t)
-			f.help(&t)
+			if f.o.Advise {
+				f.help(&t)
+			}
 			return t
 		}
 		if f.ctx.Err() != nil {

@@ -22,7 +22,7 @@ func TestLoads(t *testing.T) {
 		p.Young = []planner.Hold{{Resource: timetable.Bin, Amount: 3, From: 50, To: 90, Until: today.Add(160)}}
 		p.Hands = []planner.Visit{{Day: 62, Minutes: 7}}
 	})
-	got := timetable.Fit(context.Background(), room, []timetable.Pairing{p}, today, timetable.Options{})
+	got := timetable.Fit(context.Background(), room, []timetable.Pairing{p}, today, timetable.Options{Advise: true})
 	require.NotNil(t, got.Proof)
 	want := map[string]map[int]int{ // by first day of a run, until the next
 		"rain chamber":  {0: 0, 60: 1, 65: 0, 68: 1, 73: 0},

@@ -57,7 +57,7 @@ func TestRunning(t *testing.T) {
 				row.pairings[1].ReadyBy = today.Add(100 + 34) // when the chamber is free again
 				row.rains["Q"] = 34
 			}
-			got := timetable.Fit(context.Background(), room, row.pairings, today, timetable.Options{})
+			got := timetable.Fit(context.Background(), room, row.pairings, today, timetable.Options{Advise: true})
 			require.Nil(t, got.Conflict)
 			assert.Equal(t, row.rains, rains(got))
 			if got.Proof != nil {
@@ -88,20 +88,20 @@ func TestAnnounced(t *testing.T) {
 
 	told(&p, 58)
 	told(&q, 50)
-	got := timetable.Fit(context.Background(), room, []timetable.Pairing{p, q}, today, timetable.Options{})
+	got := timetable.Fit(context.Background(), room, []timetable.Pairing{p, q}, today, timetable.Options{Advise: true})
 	assert.Equal(t, map[string]int{"P": 58, "Q": 50}, rains(got), "2 and 10 days nearer to the wish are not worth 5 days that move")
 	assert.Empty(t, got.Proof.Changed)
 
 	room.Capacity[0].Count = 1
 	told(&p, 60)
 	told(&q, 58)
-	got = timetable.Fit(context.Background(), room, []timetable.Pairing{p, q}, today, timetable.Options{})
+	got = timetable.Fit(context.Background(), room, []timetable.Pairing{p, q}, today, timetable.Options{Advise: true})
 	assert.Equal(t, map[string]int{"P": 60, "Q": 55}, rains(got), "one chamber broke, and one of them is told new days")
 	require.Len(t, got.Proof.Changed, 3, "conditioning and cooling begin on their days")
 	assert.Equal(t, timetable.Changed{Pairing: "Q", Phase: season.Rain, From: today.Add(58), To: today.Add(55)}, got.Proof.Changed[0])
 
 	q.LeaveOut = 1
-	got = timetable.Fit(context.Background(), room, []timetable.Pairing{p, q}, today, timetable.Options{})
+	got = timetable.Fit(context.Background(), room, []timetable.Pairing{p, q}, today, timetable.Options{Advise: true})
 	assert.Equal(t, []string{"Q"}, got.LeftOut)
 	require.Len(t, got.Proof.Changed, 5)
 	assert.Equal(t, timetable.Changed{Pairing: "Q", Phase: planner.End, From: today.Add(73)}, got.Proof.Changed[4])
@@ -159,7 +159,7 @@ func TestConflict(t *testing.T) {
 				}
 			}
 			room.Capacity = append(room.Capacity[:2:2], have(planner.Minutes, 30))
-			got := timetable.Fit(context.Background(), room, row.pairings, today, timetable.Options{})
+			got := timetable.Fit(context.Background(), room, row.pairings, today, timetable.Options{Advise: true})
 			require.NotNil(t, got.Conflict)
 			assert.Nil(t, got.Proof)
 			cures := got.Conflict.Cures
@@ -179,7 +179,7 @@ func TestStopped(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
 	room := timetable.Room{Room: season.Room{Capacity: []season.Capacity{have("rain chamber", 1)}}}
-	got := timetable.Fit(ctx, room, []timetable.Pairing{readyBy("P", 60), readyBy("Q", 60)}, today, timetable.Options{})
+	got := timetable.Fit(ctx, room, []timetable.Pairing{readyBy("P", 60), readyBy("Q", 60)}, today, timetable.Options{Advise: true})
 	assert.Len(t, got.Season.Cycles, 2)
 	if got.Proof == nil {
 		require.NotNil(t, got.Conflict)

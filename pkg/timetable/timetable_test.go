@@ -214,7 +214,7 @@ func TestFit(t *testing.T) {
 		},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			got := timetable.Fit(context.Background(), row.room, row.pairings, today, timetable.Options{})
+			got := timetable.Fit(context.Background(), row.room, row.pairings, today, timetable.Options{Advise: true})
 			require.Nil(t, got.Conflict)
 			assert.Equal(t, row.rains, rains(got))
 			require.NotNil(t, got.Proof)
