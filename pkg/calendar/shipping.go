@@ -45,7 +45,7 @@ func (s Shipping) Allowed(d civil.Date) (ok bool, why string) {
 	if !d.Known() {
 		return false, "the date is unknown"
 	}
-	if !slices.Contains(s.weekdays(), d.Weekday()) {
+	if !s.HandedOver(d) {
 		return false, fmt.Sprintf("no parcel is handed over on a %s", d.Weekday())
 	}
 	for _, away := range s.Away {
@@ -72,6 +72,10 @@ func (s Shipping) Allowed(d civil.Date) (ok bool, why string) {
 	}
 	return true, ""
 }
+
+// HandedOver reports whether d is one of the weekdays on which parcels are handed
+// over, whatever else stops them.
+func (s Shipping) HandedOver(d civil.Date) bool { return slices.Contains(s.weekdays(), d.Weekday()) }
 
 // longestWait is how many days in a row are tried for one that is allowed. If a
 // whole year has none, the weekdays and the days on the way never fit.

@@ -8,7 +8,7 @@ type Chance struct {
 	Of      int // that were played
 }
 
-// Value gives the chance, from 0 to 1.
+// Value gives the chance, from 0 to 1; NaN when none was played.
 func (c Chance) Value() float64 { return float64(c.Seasons) / float64(c.Of) }
 
 // Error gives the standard error of the chance, √(p(1−p)/n). It is 0 for what

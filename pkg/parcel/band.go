@@ -46,9 +46,14 @@ var (
 
 func celsius(f float64) float64 { return (f - 32) * 5 / 9 }
 
-// BandOf says what the temperature on the way asks for. It is judged at both
-// ends of the range; a way that is cold and hot at once would need both packs,
-// and is refused.
+// BandOf says what the temperature on the way asks for: below 38 °F (3.3 °C)
+// nothing is sent, below 60 °F (15.6 °C) with a heat pack, above 79 °F (26.1 °C)
+// with a cold pack, from 92 °F (33.3 °C) only to a staffed depot, above 95 °F (35
+// °C) nothing. It is judged at both ends of the range; a way that is cold and hot at
+// once would need both packs, and is refused.
+//
+// The source is a keeper article (Reptiles Magazine, shipping temperatures for
+// amphibians); where it is silent or says two things, the stricter is taken.
 func BandOf(o Outside) Band {
 	cold, hot := o.LowC < heatTo, o.HighC > coldFrom
 	switch {

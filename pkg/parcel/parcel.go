@@ -4,6 +4,9 @@
 //
 //	plan := parcel.Next(parcel.Journey{Shipping: shipping, Forecast: forecast, Limits: &limits}, today, 4)
 //
+// The zero [Journey] goes by next-day service on Monday to Thursday, and knows
+// neither holidays nor the weather.
+//
 // Whether an animal is old, large and well enough to leave is not asked here.
 // The bands of temperature are a custom of the trade and no promise: the rules
 // of the carrier, local codes and the law come first.
@@ -30,8 +33,8 @@ type Day struct {
 	// Outside is the temperature on the way, from the day of handing over to that
 	// of arriving. Where it is not known, nothing can be said about a pack.
 	Outside *Outside `json:"outside,omitempty"`
-	Pack    Pack     `json:"pack,omitempty"`
-	Depot   bool     `json:"depot_only,omitempty"`
+	Pack    Pack     `json:"pack,omitempty"`       // empty when Outside is not known
+	Depot   bool     `json:"depot_only,omitempty"` // only to a staffed depot
 }
 
 // NoDay is a day on which it cannot, and why.
@@ -43,8 +46,8 @@ type NoDay struct {
 // Plan is the next days for a parcel.
 type Plan struct {
 	Days    []Day   `json:"days"`           // the earliest first
-	Skipped []NoDay `json:"skipped"`        // before the last of Days: the carrier would take it, and the weather is against it; at most 10
-	None    string  `json:"none,omitempty"` // why there is no day
+	Skipped []NoDay `json:"skipped"`        // the carrier would take it, and the weather is against it: the first ones, at most 10
+	None    string  `json:"none,omitempty"` // why there is no day; empty when there is one
 }
 
 // longestLook is how many days are looked at. A year of the same refusal will
@@ -56,8 +59,12 @@ const mostSkipped = 10
 
 // Next gives the first n days from from on, that day included, on which a
 // parcel can go, at most a year ahead, and the days on which only the weather
-// stops it. A day whose temperature is not known can go: the weather is then
-// still to be looked at. It panics when from is not known or n is below 1.
+// stops it. A day is judged by the whole way, from handing over to arriving: by
+// the limits of the species, then by [BandOf]. Where the temperature is known for
+// a part of the way only, that part can refuse the day, and what goes into the
+// parcel is not said; where it is not known at all the day can go, and the weather
+// is still to be looked at. It panics when from is not known, n is below 1 or the
+// days in transit are negative.
 func Next(j Journey, from civil.Date, n int) Plan {
 	if !from.Known() || n < 1 {
 		panic("parcel: days from no day, or none of them")
@@ -81,13 +88,19 @@ func Next(j Journey, from civil.Date, n int) Plan {
 	return plan
 }
 
-// none says why a whole year has no day.
+// none says why a whole year has no day: what stops the first of the weekdays on
+// which parcels are handed over.
 func (j Journey) none(from civil.Date, skipped []NoDay) string {
 	if len(skipped) > 0 {
 		return skipped[0].Why
 	}
-	_, why := j.Shipping.Allowed(from)
-	return why
+	for i := range 7 {
+		if on := from.Add(i); j.Shipping.HandedOver(on) {
+			_, why := j.Shipping.Allowed(on)
+			return why
+		}
+	}
+	return "" // not reached: every week has one of the weekdays
 }
 
 // day looks at the weather from the day of handing over to that of arriving.

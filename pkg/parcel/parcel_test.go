@@ -73,6 +73,16 @@ func TestNext(t *testing.T) {
 			parcel.Journey{Shipping: calendar.Shipping{Weekdays: []time.Weekday{time.Saturday}}},
 			civil.Of(2027, 3, 6), "", "it would be on the way on Sunday 2027-03-07",
 		},
+		{
+			"the reason is that of the weekday that is meant, not of today",
+			parcel.Journey{Shipping: calendar.Shipping{Weekdays: []time.Weekday{time.Saturday}}},
+			monday, "", "it would be on the way on Sunday 2027-03-07",
+		},
+		{
+			"closed for a year",
+			parcel.Journey{Shipping: calendar.Shipping{Closed: []civil.Span{{First: monday, Last: monday.Add(400)}}}},
+			civil.Of(2027, 3, 6), "", "the carrier takes nothing on Monday 2027-03-08",
+		},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			got := parcel.Next(row.j, row.from, 5)

@@ -42,7 +42,7 @@ const (
 // highest of all. Temperatures without a unit are refused.
 //
 // The error joins a *[ForecastError] for each problem, at most 20, or is that of
-// the reader.
+// the reader; the forecast knows nothing then. A table above 1 MiB is refused.
 func ReadForecast(r io.Reader) (Forecast, error) {
 	data, err := io.ReadAll(io.LimitReader(r, mostForecast+1))
 	if err != nil {

@@ -16,6 +16,9 @@
 //		return b.Plan(edit)
 //	})
 //
+// A form gives a [*Refusal] for what it cannot take: an id that is not in the file,
+// a measure without its unit.
+//
 // A plan that cannot be made sure of is refused with an [*UnsafeError], which
 // has the lines for the keeper to add by hand.
 package record

@@ -3,7 +3,7 @@ package svg
 import "fmt"
 
 // Cover paints over an area: fading from one side to the other, or with lines.
-// Get one from [Fade] or [Hatch].
+// Get one from [Fade] or [Hatch]; the zero value covers nothing.
 type Cover struct {
 	paint    Paint
 	from, to float64 // of a fade, how much is there at the left and at the right

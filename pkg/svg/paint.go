@@ -8,7 +8,7 @@ import (
 )
 
 // Paint is a colour in light and in dark surroundings, both as #rrggbb. The zero
-// value paints nothing.
+// value paints nothing; with any other text the methods of [Doc] and [Mix] panic.
 type Paint struct{ Light, Dark string }
 
 // The paints of a picture without colour: what is written, what is less
@@ -33,7 +33,8 @@ var (
 	Purple = Paint{"#cc79a7", "#da92ba"}
 )
 
-// Mix gives a paint between two, with a part of the second from 0 to 1.
+// Mix gives a paint between two, with a part of the second from 0 to 1. Neither may
+// be the zero value.
 func Mix(a, b Paint, part float64) Paint {
 	return Paint{mix(a.Light, b.Light, part), mix(a.Dark, b.Dark, part)}
 }

@@ -38,7 +38,7 @@ func (d *Doc) Line(from, to Point, s Style) {
 	fmt.Fprintf(&d.body, "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\"%s/>\n", number(from.X), number(from.Y), number(to.X), number(to.Y), d.look(s))
 }
 
-// Circle draws a circle about a point.
+// Circle draws a circle about a point. A negative radius draws nothing.
 func (d *Doc) Circle(at Point, radius float64, s Style) {
 	if !(radius >= 0) {
 		return

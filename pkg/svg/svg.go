@@ -85,10 +85,11 @@ func (d *Doc) End() {
 	d.body.WriteString("</g>\n")
 }
 
-// class gives the ending of the classes of a paint.
+// class gives the ending of the classes of a paint. It panics on one that is no colour.
 func (d *Doc) class(p Paint) string {
 	i := slices.Index(d.paints, p)
 	if i < 0 {
+		_, _ = rgb(p.Light), rgb(p.Dark) // which go into the style as they are
 		i = len(d.paints)
 		d.paints = append(d.paints, p)
 	}

@@ -10,7 +10,7 @@ import (
 // Anchor says which part of a text stands at its place.
 type Anchor string
 
-// The anchors.
+// The anchors: its beginning, its middle or its end. Text runs from left to right.
 const (
 	Start  Anchor = ""
 	Middle Anchor = "middle"
@@ -113,8 +113,8 @@ func unmarked(text string) string {
 	}, text)
 }
 
-// Width guesses how wide a text is at a size, with a little to spare: fonts
-// differ, and which one will be there is not known.
+// Width guesses how wide a text is at a size, 0 for the usual one of [Font], with
+// a little to spare: fonts differ, and which one will be there is not known.
 func Width(text string, size float64) float64 {
 	if size == 0 {
 		size = defaultSize
@@ -145,7 +145,8 @@ func advance(r rune) float64 {
 	return 1.05 // ideographs and pictures take a whole square
 }
 
-// Fit shortens a text to a width, with an ellipsis in place of what is left out.
+// Fit shortens a text at a size to a width as [Width] has it, with an ellipsis in
+// place of what is left out.
 func Fit(text string, size, width float64) string {
 	if Width(text, size) <= width {
 		return text

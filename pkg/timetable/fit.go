@@ -13,7 +13,8 @@ type Options struct {
 	// Effort is how many times the usual work is done; below 1 means 1. The usual
 	// work is about a second for twenty pairings that are in each other's way.
 	Effort int
-	// Workers is how many processors may be used; the plan does not depend on it.
+	// Workers is how many processors may be used; below 1 means 1. The plan does not
+	// depend on it.
 	Workers int
 	// Advise asks for Proof.Help, which takes some more searches.
 	Advise bool
