@@ -35,6 +35,9 @@ of day on the first day of what is to come, or --alarm-days before.`,
   spawnwright calendar --since season.ics > next.ics`,
 		Args: noArguments,
 		RunE: func(*cobra.Command, []string) error {
+			if alarm != "" && a.format != "ics" {
+				return usagef("--alarm goes with --format ics")
+			}
 			at, err := alarmAt(alarm, before)
 			if err != nil {
 				return err

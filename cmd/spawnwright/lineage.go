@@ -76,6 +76,8 @@ func (f *lineageFlags) check(a *app, args []string) error {
 	switch {
 	case f.pair && len(args) != 2:
 		return usagef("--pair takes two animals, such as --pair AC-22 AC-26, but got %d", len(args))
+	case f.pair && args[0] == args[1]:
+		return usagef("--pair takes two animals, and %s is one", args[0])
 	case f.pair && (f.ancestors || f.descendants):
 		return usagef("--pair shows all ancestors of the young; leave out --ancestors and --descendants")
 	case (f.ancestors || f.descendants) && len(args) == 0:

@@ -256,6 +256,10 @@ animals:
 	self, err := r.Ancestry.Pair("K", "K")
 	require.NoError(t, err)
 	assert.Equal(t, 0.5, self.Kinship)
+	assert.Contains(t, self.Warnings, "an animal has no young with itself")
+	two, err := room(t, "animals: [{id: A, species: hyla-cinerea}, {id: B, species: theloderma-corticale}]\n").Ancestry.Pair("A", "B")
+	require.NoError(t, err)
+	assert.Contains(t, two.Warnings, "A is hyla-cinerea and B is theloderma-corticale: two species are not paired")
 }
 
 // TestPairRange has two possible sires, one of whom is the sire of the other animal.

@@ -2,6 +2,7 @@ package frogroom
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
@@ -68,6 +69,12 @@ func (a *Ancestry) Pair(idA, idB string) (Pair, error) {
 		Shared:       []Shared{},
 		Expected:     a.Pedigree.Uncertain(i) || a.Pedigree.Uncertain(j),
 		Warnings:     []string{founderWarning},
+	}
+	switch one, other := a.animal(i), a.animal(j); {
+	case i == j:
+		p.Warnings = append(p.Warnings, "an animal has no young with itself")
+	case one.Species != other.Species:
+		p.Warnings = append(p.Warnings, fmt.Sprintf("%s is %s and %s is %s: two species are not paired", idA, one.Species, idB, other.Species))
 	}
 	if low, high, ok := a.Pedigree.KinshipRange(i, j); ok && p.Expected {
 		p.Least, p.Greatest = &low, &high
