@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // fill gives every record what it has from others: parents first.
@@ -45,7 +44,7 @@ func (r *reader) fillClutch(s subject) {
 }
 
 func (r *reader) hasAny(s subject, keys ...string) bool {
-	return slices.ContainsFunc(keys, func(key string) bool { return strictyaml.Value(r.node(s), key) != nil })
+	return slices.ContainsFunc(keys, func(key string) bool { return r.value(s, key) != nil })
 }
 
 // shared gives the text that all parents of a role have in common, or all

@@ -4,7 +4,6 @@ import (
 	"cmp"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // FirstSeen gives the first day on which a stage of a clutch was seen: in the
@@ -50,7 +49,7 @@ func (r *reader) fillSeen() {
 	}
 	for i := range r.c.Clutches {
 		s := subject{clutchKind, i}
-		if k := &r.c.Clutches[i]; !k.Laid.Known() && !r.c.seen[i].On.Known() && strictyaml.Value(r.node(s), "laid") == nil && k.ID != "" {
+		if k := &r.c.Clutches[i]; !k.Laid.Known() && !r.c.seen[i].On.Known() && r.value(s, "laid") == nil && k.ID != "" {
 			r.errorAt(k.At, r.called(s)+" has no date of laying, and no stage of it was seen", "add laid:, or a diary entry that says what was seen: saw: or gosner:")
 		}
 	}

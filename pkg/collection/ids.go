@@ -73,21 +73,22 @@ func (r *reader) called(s subject) string {
 	return quoted("pairing", r.c.Pairings[s.index].ID)
 }
 
-// node gives the mapping of a record.
-func (r *reader) node(s subject) *yaml.Node {
+// value gives the value of a key of a record, and nil when it has none.
+func (r *reader) value(s subject, key string) *yaml.Node {
+	list := r.items.pairings
 	switch s.kind {
 	case animalKind:
-		return r.nodes.animals[s.index]
+		list = r.items.animals
 	case clutchKind:
-		return r.nodes.clutches[s.index]
+		list = r.items.clutches
 	}
-	return r.nodes.pairings[s.index]
+	return strictyaml.Value(r.doc.Node(list[s.index]), key)
 }
 
 // at gives where the value of a key of a record stands: of a list, where the
 // given text stands in it; without the key, where the id stands.
 func (r *reader) at(s subject, key, text string) strictyaml.Position {
-	n := strictyaml.Value(r.node(s), key)
+	n := r.value(s, key)
 	if n == nil {
 		return r.place(s)
 	}
@@ -112,7 +113,7 @@ func (r *reader) in(e *Entry, key string) strictyaml.Position {
 	i, _ := slices.BinarySearchFunc(r.c.Diary, e.At, func(f Entry, at strictyaml.Position) int {
 		return cmp.Or(cmp.Compare(f.At.Line, at.Line), cmp.Compare(f.At.Column, at.Column))
 	})
-	return strictyaml.PositionOf(strictyaml.Value(r.nodes.diary[i], key))
+	return strictyaml.PositionOf(strictyaml.Value(r.doc.Node(r.items.diary[i]), key))
 }
 
 // find gives the record of an id, and false when it is not one of the kind

@@ -1,10 +1,6 @@
 package collection
 
-import (
-	"fmt"
-
-	"github.com/spawnwright/spawnwright/pkg/strictyaml"
-)
+import "fmt"
 
 // link leads from a clutch, a pairing, or an animal that names its own
 // parents, to a possible parent.
@@ -67,8 +63,6 @@ func (r *reader) targetNames() []string {
 
 func (r *reader) linkClutch(i int) {
 	k, s := &r.c.Clutches[i], subject{clutchKind, i}
-	r.needsList(s, "sire_mix", "sire", len(k.Sires))
-	r.needsList(s, "dam_mix", "dam", len(k.Dams))
 	r.linkParents(s, k.Sires, k.Dams)
 	if k.Pairing == "" {
 		return
@@ -77,12 +71,6 @@ func (r *reader) linkClutch(i int) {
 		r.fromPairing(i, p)
 	} else {
 		r.missing(k.Pairing, pairingKind, "pairing", r.at(s, "pairing", ""))
-	}
-}
-
-func (r *reader) needsList(s subject, key, of string, count int) {
-	if count < 2 && strictyaml.Value(r.node(s), key) != nil {
-		r.errorAt(r.at(s, key, ""), key+" is only for a list of several", "remove it, or list all that "+of+" may be")
 	}
 }
 

@@ -58,7 +58,8 @@ func (o Outline) Section(key string) (Section, bool) {
 	return Section{}, false
 }
 
-func outlineOf(root *yaml.Node) Outline {
+func outlineOf(doc *strictyaml.Document) Outline {
+	root := doc.Root
 	o := Outline{At: strictyaml.PositionOf(root), Flow: root.Style&yaml.FlowStyle != 0}
 	for i := 0; i+1 < len(root.Content); i += 2 {
 		key, value := root.Content[i], root.Content[i+1]
@@ -67,24 +68,25 @@ func outlineOf(root *yaml.Node) Outline {
 		case value.Kind == yaml.ScalarNode && value.Tag == "!!null" && value.Value == "":
 			s.Form = Missing
 		case value.Kind == yaml.SequenceNode:
-			s.list(value)
+			s.list(doc, value)
 		}
 		o.Sections = append(o.Sections, s)
 	}
 	return o
 }
 
-func (s *Section) list(n *yaml.Node) {
+func (s *Section) list(doc *strictyaml.Document, n *yaml.Node) {
 	s.Form = Dashed
 	if n.Style&yaml.FlowStyle != 0 {
 		s.Form = Bracketed
 	}
-	s.Items = make([]strictyaml.Position, len(n.Content))
-	for i, item := range n.Content {
-		s.Items[i] = strictyaml.PositionOf(item)
+	items := doc.Items(n)
+	s.Items = make([]strictyaml.Position, len(items))
+	for i, item := range items {
+		s.Items[i] = item.At
 	}
-	if len(n.Content) > 0 {
-		s.Last = leafOf(n.Content[len(n.Content)-1])
+	if len(items) > 0 {
+		s.Last = leafOf(doc.Node(items[len(items)-1]))
 	}
 }
 

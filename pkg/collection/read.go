@@ -4,8 +4,6 @@ import (
 	"io"
 	"os"
 
-	"go.yaml.in/yaml/v3"
-
 	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
@@ -46,17 +44,17 @@ func Read(file string, data []byte) (*Collection, strictyaml.Diagnostics) {
 	if problems.HasErrors() {
 		return nil, problems
 	}
-	r.c.outline = outlineOf(doc.Root)
-	doc.Root = nil // only the lines are needed from here on, and the nodes are large
+	r.c.outline = outlineOf(doc)
+	doc.Release()
 	return r.c, problems
 }
 
-// reader fills a collection. The nodes of its lists stay at hand, so that a
+// reader fills a collection. The entries of its lists stay at hand, so that a
 // check that comes late can still say where.
 type reader struct {
 	doc     *strictyaml.Document
 	c       *Collection
-	nodes   struct{ animals, clutches, pairings, diary []*yaml.Node }
+	items   struct{ animals, clutches, pairings, diary []strictyaml.Item }
 	guesses int               // how many more ids may be looked for among all ids
 	cures   map[string]string // of species that are not known
 	looks   map[string]string // of each look of an id, the first id that has it

@@ -14,11 +14,9 @@ const (
 )
 
 func (r *reader) animals(top *strictyaml.Mapping) {
-	r.nodes.animals = top.List("animals")
-	r.c.Animals = make([]Animal, len(r.nodes.animals))
-	for i, n := range r.nodes.animals {
-		r.animal(r.doc.Mapping(n, "an animal"), i)
-	}
+	r.items.animals = top.Items("animals")
+	r.c.Animals = make([]Animal, len(r.items.animals))
+	r.doc.EachMapping(r.items.animals, "an animal", func(i int, m *strictyaml.Mapping) { r.animal(m, i) })
 }
 
 func (r *reader) animal(m *strictyaml.Mapping, i int) {

@@ -3,11 +3,9 @@ package collection
 import "github.com/spawnwright/spawnwright/pkg/strictyaml"
 
 func (r *reader) clutches(top *strictyaml.Mapping) {
-	r.nodes.clutches = top.List("clutches")
-	r.c.Clutches = make([]Clutch, len(r.nodes.clutches))
-	for i, n := range r.nodes.clutches {
-		r.clutch(r.doc.Mapping(n, "a clutch"), i)
-	}
+	r.items.clutches = top.Items("clutches")
+	r.c.Clutches = make([]Clutch, len(r.items.clutches))
+	r.doc.EachMapping(r.items.clutches, "a clutch", func(i int, m *strictyaml.Mapping) { r.clutch(m, i) })
 }
 
 func (r *reader) clutch(m *strictyaml.Mapping, i int) {
@@ -15,7 +13,7 @@ func (r *reader) clutch(m *strictyaml.Mapping, i int) {
 	k.ID, k.At = r.claim(m, subject{clutchKind, i})
 	k.Laid = r.date(m, "laid")
 	k.Sires, k.Dams = r.refs(m, "sire"), r.refs(m, "dam")
-	k.SireMix, k.DamMix = mix(m, "sire_mix"), mix(m, "dam_mix")
+	k.SireMix, k.DamMix = r.mix(m, "sire", k.Sires), r.mix(m, "dam", k.Dams)
 	k.Species = r.speciesID(m)
 	k.Pairing = r.phrase(m, "pairing")
 	k.Eggs, _ = m.Int("eggs", 1, maxCount)
@@ -42,7 +40,12 @@ func (r *reader) promised(of *strictyaml.Mapping) []Promise {
 	return promises
 }
 
-func mix(m *strictyaml.Mapping, key string) Mix {
+// mix takes how several possible parents share the young.
+func (r *reader) mix(m *strictyaml.Mapping, of string, parents []string) Mix {
+	key := of + "_mix"
+	if len(parents) < 2 && m.Has(key) {
+		r.doc.Errorf(strictyaml.Value(m.Node, key), "remove it, or list all that "+of+" may be", "%s is only for a list of several", key)
+	}
 	if text := m.Choice(key, string(One), string(Several)); text != "" {
 		return Mix(text)
 	}

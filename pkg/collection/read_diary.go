@@ -56,11 +56,9 @@ var facts = []struct {
 }
 
 func (r *reader) entries(top *strictyaml.Mapping) {
-	r.nodes.diary = top.List("diary")
-	r.c.Diary = make([]Entry, len(r.nodes.diary))
-	for i, n := range r.nodes.diary {
-		r.entry(r.doc.Mapping(n, "a diary entry"), &r.c.Diary[i])
-	}
+	r.items.diary = top.Items("diary")
+	r.c.Diary = make([]Entry, len(r.items.diary))
+	r.doc.EachMapping(r.items.diary, "a diary entry", func(i int, m *strictyaml.Mapping) { r.entry(m, &r.c.Diary[i]) })
 }
 
 // entry reads one entry. A temperature that cannot be meant is left out with a

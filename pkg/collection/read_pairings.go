@@ -7,11 +7,9 @@ import (
 )
 
 func (r *reader) pairings(top *strictyaml.Mapping) {
-	r.nodes.pairings = top.List("pairings")
-	r.c.Pairings = make([]Pairing, len(r.nodes.pairings))
-	for i, n := range r.nodes.pairings {
-		r.pairing(r.doc.Mapping(n, "a pairing"), i)
-	}
+	r.items.pairings = top.Items("pairings")
+	r.c.Pairings = make([]Pairing, len(r.items.pairings))
+	r.doc.EachMapping(r.items.pairings, "a pairing", func(i int, m *strictyaml.Mapping) { r.pairing(m, i) })
 }
 
 func (r *reader) pairing(m *strictyaml.Mapping, i int) {

@@ -9,37 +9,48 @@ import (
 
 // nodes makes many nodes with few allocations.
 type nodes struct {
-	free  []yaml.Node
+	chunk []yaml.Node
 	slots []*yaml.Node
+	made  int // nodes of the chunk that are in use
+	taken int // slots that are
 }
 
 func (s *nodes) node() *yaml.Node {
-	if len(s.free) == 0 {
-		s.free = make([]yaml.Node, 1024)
+	if s.made == len(s.chunk) {
+		s.chunk, s.made = make([]yaml.Node, 64), 0
 	}
-	n := &s.free[0]
-	s.free = s.free[1:]
+	n := &s.chunk[s.made]
+	s.made++
+	*n = yaml.Node{}
 	return n
 }
 
 // content keeps a list of nodes.
 func (s *nodes) content(list []*yaml.Node) []*yaml.Node {
-	if len(s.slots) < len(list) {
-		s.slots = make([]*yaml.Node, 4096+len(list))
+	if len(s.slots)-s.taken < len(list) {
+		s.slots, s.taken = make([]*yaml.Node, 64+len(list)), 0
 	}
-	kept := s.slots[:len(list):len(list)]
-	s.slots = s.slots[len(list):]
-	copy(kept, list)
+	kept := s.slots[s.taken : s.taken+len(list) : s.taken+len(list)]
+	s.taken += copy(kept, list)
 	return kept
 }
 
+// reuse takes back all nodes that were made.
+func (s *nodes) reuse() { s.made, s.taken = 0, 0 }
+
 // entry reads a line from its brace on; line and column say where that is. It
-// gives nil for what is not one set in braces.
+// gives nil for what it leaves to parsedEntry.
 func (s *nodes) entry(text string, line, column int) *yaml.Node {
 	b := braces{nodes: s, text: text, line: line, column: column}
 	if n, ok := b.set(); ok && b.at == len(text) {
 		return n
 	}
+	return nil
+}
+
+// parsedEntry is entry by the YAML parser, and gives nil for what is not one set
+// in braces.
+func parsedEntry(text string, line, column int) *yaml.Node {
 	n, second, err := decode([]byte(text))
 	if err != nil || second != nil || n.Kind != yaml.MappingNode {
 		return nil

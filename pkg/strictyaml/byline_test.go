@@ -43,9 +43,14 @@ func agree(t interface {
 	if doc.checkBytes([]byte(text)); len(doc.problems) > 0 {
 		return false
 	}
-	got := decodeByLine(doc.lines)
+	got, byLine := decodeByLine(doc.lines)
 	if got == nil {
 		return false
+	}
+	doc.byLine = byLine
+	for list, items := range byLine {
+		list.Content = doc.nodesOf(list)
+		sameOneByOne(t, doc, items, list.Content)
 	}
 	want, second, err := decode([]byte(text))
 	if err != nil || second != nil {
@@ -55,6 +60,20 @@ func agree(t interface {
 		t.Fatalf("(-parser +by line):\n%s\n%s", diff, text)
 	}
 	return true
+}
+
+// sameOneByOne holds that entries that are read one by one, in the same memory,
+// are those that are read at once.
+func sameOneByOne(t interface {
+	Fatalf(string, ...any)
+}, doc *Document, items []Item, want []*yaml.Node,
+) {
+	doc.EachMapping(items, "an entry", func(i int, m *Mapping) {
+		if diff := cmp.Diff(want[i], m.Node); diff != "" || items[i].At != PositionOf(m.Node) {
+			t.Fatalf("entry %d (-at once +one by one):\n%s", i, diff)
+		}
+	})
+	doc.problems = nil
 }
 
 // many repeats a line, as often as it takes to be read by line.
@@ -69,6 +88,7 @@ func TestByLineIsAsTheParser(t *testing.T) {
 		{"keys before and after", "keeper: x\ndiary:\n" + many("  - {a: b}\n") + "rules: {a: 1}\nnote: |\n  text\n"},
 		{"two lists", "animals:\n" + many("  - {a: b}\n") + "diary:\n" + many("- {c: d}\n")},
 		{"what is unusual in a line is left to the parser", "diary:\n" + many("  - {a: b}\n") + "  - {a: {b: [c, {d: e}]}, 'f': ~, g: \"\\n\", h: , i}   # why\n  - {x: it's, y: 'it''s', z: 12:30, ü: [], 3: 4}\n"},
+		{"entries that leave nothing to the next in the same memory", "diary:\n" + many("  - {a: \"q\", b: [c, 'd'], e: null}\n  - {a: b, b: c, e: d}\n  - {a: [b], b: 'c'}\n")},
 		{"a byte order mark and CRLF", "\ufeffdiary:\r\n" + many("  - {a: b}\r\n")},
 		{"the same key twice", "diary:\n" + many("  - {a: b, a: c}\n") + "diary: {}\n"},
 		{"no line end at the end", "diary:\n" + many("  - {a: b}\n") + "  - {a: c}"},
@@ -124,6 +144,24 @@ func TestByLineOnRandomFiles(t *testing.T) {
 		}
 	})
 	assert.Positive(t, read, "some were read by line")
+}
+
+// A reader that asks for nodes gets them, each time new ones.
+func TestNodesOfAListThatWasReadByLine(t *testing.T) {
+	doc := Parse("f", []byte("diary:\n"+many("  - {a: b}\n")+"  - {a: {c: d}}\n"))
+	list := doc.Mapping(doc.Root, "x").List("diary")
+	items := doc.Mapping(doc.Root, "x").Items("diary")
+	require.Len(t, list, fewEntries+1)
+	require.Len(t, items, fewEntries+1)
+	for i, n := range list {
+		assert.Equal(t, n, doc.Node(items[i]))
+		assert.Equal(t, Position{Line: i + 2, Column: 5}, items[i].At)
+	}
+	assert.NotSame(t, doc.Node(items[0]), doc.Node(items[0]))
+	assert.Nil(t, items[0].node, "it is not kept")
+	assert.NotNil(t, items[fewEntries].node, "it is unusual")
+	doc.Release()
+	assert.Nil(t, doc.Root)
 }
 
 // What is wrong in a large file is said as in a small one.

@@ -16,6 +16,7 @@ const fewEntries = 64
 type entries struct {
 	key         int // the line of the key, from 0
 	first, last int // the lines of the first and the last entry
+	count       int // of the entries
 	indent      int // blanks before the dash
 }
 
@@ -31,8 +32,8 @@ func entriesOf(lines []string) []entries {
 		if line == "" || line[0] < 'a' || line[0] > 'z' || !strings.HasSuffix(line, ":") {
 			continue
 		}
-		list, count, next := entriesFrom(lines, i)
-		if count >= fewEntries {
+		list, next := entriesFrom(lines, i)
+		if list.count >= fewEntries {
 			found = append(found, list)
 			i = next - 1
 		}
@@ -40,28 +41,28 @@ func entriesOf(lines []string) []entries {
 	return found
 }
 
-// entriesFrom gives the list under the key in line key, its number of entries
-// or 0 when there is another line among them, and the line after it.
-func entriesFrom(lines []string, key int) (list entries, count, next int) {
+// entriesFrom gives the list under the key in line key, without entries when
+// there is another line among them, and the line after it.
+func entriesFrom(lines []string, key int) (list entries, next int) {
 	list.key = key
 	for i := key + 1; i < len(lines); i++ {
 		text := strings.TrimLeft(lines[i], " ")
 		indent := len(lines[i]) - len(text)
 		switch {
 		case text == "" || text[0] == '#':
-		case strings.HasPrefix(text, "- {") && (count == 0 || indent == list.indent):
-			if count == 0 {
+		case strings.HasPrefix(text, "- {") && (list.count == 0 || indent == list.indent):
+			if list.count == 0 {
 				list.first, list.indent = i, indent
 			}
 			list.last = i
-			count++
+			list.count++
 		case indent == 0 && text[0] != '-':
-			return list, count, i
+			return list, i
 		default:
-			return list, 0, i
+			return entries{}, i
 		}
 	}
-	return list, count, len(lines)
+	return list, len(lines)
 }
 
 // without gives the text of lines with all entries of the lists left out. Every
@@ -84,37 +85,54 @@ func without(lines []string, lists []entries) []byte {
 	return []byte(b.String())
 }
 
-// decodeByLine gives the top node as decode does, reading the entries of large
-// lists line by line. It gives nil where it is not certain that decode would
-// give the same.
-func decodeByLine(lines []string) *yaml.Node {
+// decodeByLine gives the top node as decode does, but for large lists that are
+// read line by line: their nodes have no content, and their entries are given
+// apart. It gives nil where it is not certain that decode would give the same.
+func decodeByLine(lines []string) (top *yaml.Node, byLine map[*yaml.Node][]Item) {
 	lists := entriesOf(lines)
 	if lists == nil {
-		return nil
+		return nil, nil
 	}
 	top, second, err := decode(without(lines, lists))
 	if err != nil || second != nil || top.Kind != yaml.MappingNode {
-		return nil
+		return nil, nil
 	}
-	var nodes nodes
+	byLine = make(map[*yaml.Node][]Item, len(lists))
 	for _, l := range lists {
 		value := emptyValue(top, l.key+1)
 		if value == nil {
-			return nil // the key stands inside something else, such as a quote
+			return nil, nil // the key stands inside something else, such as a quote
 		}
-		list := yaml.Node{Kind: yaml.SequenceNode, Tag: "!!seq", Line: l.first + 1, Column: l.indent + 1}
-		for i := l.first; i <= l.last; i++ {
-			if text := lines[i][min(l.indent, len(lines[i])):]; strings.HasPrefix(text, "- {") {
-				n := nodes.entry(text[2:], i+1, l.indent+3)
-				if n == nil {
-					return nil
-				}
-				list.Content = append(list.Content, n)
+		items := l.items(lines)
+		if items == nil {
+			return nil, nil
+		}
+		*value = yaml.Node{Kind: yaml.SequenceNode, Tag: "!!seq", Line: l.first + 1, Column: l.indent + 1}
+		byLine[value] = items
+	}
+	return top, byLine
+}
+
+// items gives the entries of the list, and nil when one of them is not a set in
+// braces. Only the unusual ones keep their nodes.
+func (l entries) items(lines []string) []Item {
+	var room nodes
+	items := make([]Item, 0, l.count)
+	for i := l.first; i <= l.last; i++ {
+		text := lines[i][min(l.indent, len(lines[i])):]
+		if !strings.HasPrefix(text, "- {") {
+			continue
+		}
+		room.reuse()
+		item := Item{At: Position{Line: i + 1, Column: l.indent + 3}}
+		if room.entry(text[2:], i+1, l.indent+3) == nil {
+			if item.node = parsedEntry(text[2:], i+1, l.indent+3); item.node == nil {
+				return nil
 			}
 		}
-		*value = list
+		items = append(items, item)
 	}
-	return top
+	return items
 }
 
 // emptyValue gives the value of the key at the top in a line, and nil when none begins

@@ -56,7 +56,7 @@ func walk(t *testing.T, doc *strictyaml.Document, n *yaml.Node) {
 	m.List("animals")
 	m.Choice("sex", "male", "female")
 	m.Done()
-	for _, child := range n.Content {
-		walk(t, doc, child)
+	for _, item := range doc.Items(n) {
+		walk(t, doc, doc.Node(item))
 	}
 }

@@ -212,20 +212,26 @@ func (doc *Document) scalar(n *yaml.Node, name string) (string, bool) {
 }
 
 // List takes a sequence, and nothing when the key is missing. It reports a
-// node of another kind.
+// node of another kind. See [Mapping.Items] for large ones.
 func (m *Mapping) List(key string) []*yaml.Node {
-	n := m.Take(key)
-	if n == nil {
+	n := m.list(key)
+	switch {
+	case n == nil:
 		return nil
-	}
-	if m.sketch != nil {
+	case m.sketch != nil:
 		return m.doc.sketchedList(n)
 	}
-	if n.Kind != yaml.SequenceNode {
+	return m.doc.nodesOf(n)
+}
+
+// list takes the node of a sequence.
+func (m *Mapping) list(key string) *yaml.Node {
+	n := m.Take(key)
+	if n != nil && m.sketch == nil && n.Kind != yaml.SequenceNode {
 		m.doc.Errorf(n, "write - before each entry, or put the entries in [ ]", "%s is a list, not %s", key, kindName(n))
 		return nil
 	}
-	return n.Content
+	return n
 }
 
 // Sub takes a mapping, and nil when the key is missing.

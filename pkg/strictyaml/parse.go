@@ -29,9 +29,10 @@ const MaxBytes = 64 << 20
 // Document is a parsed file and the problems found in it so far.
 type Document struct {
 	File string     // the name that diagnostics show
-	Root *yaml.Node // the top node; nil when the file could not be parsed
+	Root *yaml.Node // the top node; nil when the file could not be parsed. The entries of its lists are for [Document.Items] to give
 
 	lines    []string
+	byLine   map[*yaml.Node][]Item // of the lists that were read by line
 	problems Diagnostics
 	spare    []string // memory of a mapping that is done, for the next one
 	sketch   *sketch  // of [SchemaOf]; nil for a document that was parsed
@@ -58,7 +59,7 @@ func Parse(file string, data []byte) *Document {
 	}
 	var second *yaml.Node
 	var err error
-	top := decodeByLine(doc.lines)
+	top, byLine := decodeByLine(doc.lines)
 	if top == nil {
 		top, second, err = decode(data)
 	}
@@ -71,6 +72,7 @@ func Parse(file string, data []byte) *Document {
 		doc.Errorf(second, "keep one document in a file: remove the line --- and what follows it",
 			"a second YAML document begins here")
 	default:
+		doc.byLine = byLine
 		doc.checkNodes(top)
 		if len(doc.problems) == 0 {
 			doc.Root = top
@@ -78,6 +80,10 @@ func Parse(file string, data []byte) *Document {
 	}
 	return doc
 }
+
+// Release lets go of all nodes, for they are large; Root is nil afterwards. Only
+// [Document.Diagnostic] and what concerns problems can still be used.
+func (doc *Document) Release() { doc.Root, doc.byLine = nil, nil }
 
 // decode gives the top node of the first document, and the node of a second
 // document where there is one.
@@ -163,6 +169,11 @@ func (doc *Document) checkNodes(n *yaml.Node) {
 	}
 	for _, child := range n.Content {
 		doc.checkNodes(child)
+	}
+	for _, item := range doc.byLine[n] {
+		if item.node != nil { // the others cannot have any
+			doc.checkNodes(item.node)
+		}
 	}
 }
 
