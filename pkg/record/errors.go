@@ -36,9 +36,9 @@ func (e *UnsafeError) Error() string {
 	return fmt.Sprintf("%s:%d: %s; nothing was written", e.File, e.At.Line, e.Reason)
 }
 
-// InvalidError says that a file would have errors with the new lines in it, or
-// without the lines that were to be taken away. The places are those in the new
-// text.
+// InvalidError says that a file would have errors with the new lines in it, that a
+// part of these would be left out as it cannot be meant, or that it would have errors
+// without the lines that were to be taken away. The places are those in the new text.
 type InvalidError struct {
 	Diagnostics strictyaml.Diagnostics // the problems that would be new
 	Lines       []Line                 // the lines that would be added or taken away

@@ -1,13 +1,15 @@
 package record
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // Plan finds where the lines of an edit go, and reads the new text back. The
-// error is an *[InvalidError] when the file would have errors with them, an
+// error is an *[InvalidError] when the file would have errors with them or when a
+// part of them cannot be meant, an
 // *[UnsafeError] when it cannot be made sure of, and a *[Refusal] for a text
 // that no file can hold. Of a large file only what the edit has to do with is
 // read back: the animals, clutches and entries around it, with all of the file
@@ -34,10 +36,24 @@ func (b *Book) Plan(e Edit) (*Plan, error) {
 		return nil, &InvalidError{fresh(r.after, r.before), p.Lines}
 	}
 	if reason := same(r.old, r.new, e); reason != "" {
+		if left := p.about(fresh(r.after, r.before)); len(left) > 0 {
+			return nil, &InvalidError{left, p.Lines}
+		}
 		return nil, b.unsafe(&place{b.outline.At, "read back, the file would say something else: " + reason}, list)
 	}
 	p.Warnings = fresh(r.after, r.before)
 	return p, nil
+}
+
+// about gives the problems that are in the lines of a plan: a part of them that the
+// reader leaves out, such as a temperature that cannot be meant.
+func (p *Plan) about(problems strictyaml.Diagnostics) (list strictyaml.Diagnostics) {
+	for _, d := range problems {
+		if slices.ContainsFunc(p.Lines, func(l Line) bool { return l.Number == d.Line }) {
+			list = append(list, d)
+		}
+	}
+	return list
 }
 
 // linesOf gives the lines of the new text that changes bring, or bring more into.

@@ -170,6 +170,20 @@ diary: [{on: 2027-02-03, clutch: C-27-03, note: laid}, {on: 2027-02-03, clutch: 
 `, string(p.Text))
 }
 
+// TestPlanRefusesWhatWouldBeLeftOut: a temperature that cannot be meant is only a
+// warning to the reader of the file, and no reason to write it.
+func TestPlanRefusesWhatWouldBeLeftOut(t *testing.T) {
+	b := open(t, frogs)
+	e, err := b.Temperature(today, "AC-02", "235C", false, false)
+	require.NoError(t, err)
+	_, err = b.Plan(e)
+	var invalid *record.InvalidError
+	require.ErrorAs(t, err, &invalid)
+	require.Len(t, invalid.Diagnostics, 1)
+	assert.Contains(t, invalid.Diagnostics[0].Message, "235")
+	assert.Equal(t, invalid.Lines[len(invalid.Lines)-1].Number, invalid.Diagnostics[0].Line)
+}
+
 // TestPlanReportsWhatWouldBeWrong tells errors from warnings, and new from old.
 func TestPlanReportsWhatWouldBeWrong(t *testing.T) {
 	text := frogs + `clutches:
