@@ -1,10 +1,13 @@
 package main
 
 import (
+	"slices"
+
 	"github.com/spf13/cobra"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/record"
 )
 
@@ -113,6 +116,29 @@ func recordDied(r *recorder) *cobra.Command {
 	return c
 }
 
+// tooEarly says why an animal or the young of a clutch should not have left yet. What
+// happened is written down in any case, and what is wrong with the file or the id is
+// told by whoever writes.
+func (r *recorder) tooEarly(id string) []string {
+	on, err := r.on()
+	if err != nil || r.quiet || r.file == "-" {
+		return nil
+	}
+	room, _, err := frogroom.Open(r.file)
+	if err != nil || room == nil {
+		return nil
+	}
+	d, err := room.Ready(on, frogroom.ReadyWish{IDs: []string{id}})
+	if err != nil || len(d.Young) == 0 {
+		return nil
+	}
+	var out []string
+	for _, why := range slices.Concat(d.Young[0].Held, d.Young[0].Ask) {
+		out = append(out, id+" was not ready to leave: "+why)
+	}
+	return out
+}
+
 func recordSold(r *recorder) *cobra.Command {
 	var (
 		count int
@@ -126,7 +152,12 @@ func recordSold(r *recorder) *cobra.Command {
 		Args:              exactly("an animal or a clutch"),
 		ValidArgsFunction: r.completeAnimals(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) { return b.Sold(on, args[0], count, to) })
+			doubts := r.tooEarly(args[0])
+			if err := r.add(func(b *record.Book, on civil.Date) (record.Edit, error) { return b.Sold(on, args[0], count, to) }); err != nil {
+				return err
+			}
+			r.warn(doubts)
+			return nil
 		},
 	}
 	c.Flags().IntVar(&count, "count", 0, "of a clutch: `NUMBER` of young that left")
