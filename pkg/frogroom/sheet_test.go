@@ -67,12 +67,22 @@ func TestSeasonSheet(t *testing.T) {
 	}
 	assert.Empty(t, tubs.Short)
 
-	few := loadOf(t, sheet("6"), "tadpole tub")
-	require.NotEmpty(t, few.Short)
-	for d, n := range few.Kept {
-		inShort := slices.ContainsFunc(few.Short, func(s civil.Span) bool { return s.Contains(on.Add(d)) })
-		assert.Equal(t, n > 6 || few.Low[d] > 6, inShort, "day %d", d)
-	}
+	// C-1 holds 3 tubs until 03-18: on 4 days 7 are held together.
+	assert.Empty(t, loadOf(t, sheet("7"), "tadpole tub").Short)
+	assert.Equal(t, []civil.Span{{First: civil.Of(2027, 3, 15), Last: civil.Of(2027, 3, 18)}}, loadOf(t, sheet("6"), "tadpole tub").Short)
+}
+
+// The plan holds tubs for a usual clutch. One that may be twice as large can need
+// more than there are, though the plan fits.
+func TestSeasonSheetOfClutchesThatVary(t *testing.T) {
+	text := strings.Replace(spelled(strings.ReplaceAll(sheetRoom, "TUBS", "7")), "clutch_eggs: [40, 40, 40]", "clutch_eggs: [20, 40, 80]", 1)
+	s, err := room(t, text).SeasonSheet(context.Background(), civil.Of(2027, 2, 1), frogroom.Planning{})
+	require.NoError(t, err)
+	tubs := loadOf(t, s, "tadpole tub")
+	assert.Equal(t, 7, slices.Max(tubs.Kept))
+	assert.Equal(t, []civil.Span{{First: civil.Of(2027, 3, 15), Last: civil.Of(2027, 5, 1)}}, tubs.Short)
+	d := civil.Of(2027, 4, 1).Sub(s.On)
+	assert.Equal(t, []int{2, 4, 8}, []int{tubs.Low[d], tubs.Likely[d], tubs.High[d]})
 }
 
 func TestSeasonSheetRefuses(t *testing.T) {

@@ -44,7 +44,7 @@ func (c *chart) drawLabels() {
 func textWidth(text string, f svg.Font) float64 {
 	w := svg.Width(text, f.Size)
 	if f.Bold {
-		w *= 1.13
+		w *= 1.18
 	}
 	return w
 }

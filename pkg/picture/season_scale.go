@@ -21,29 +21,36 @@ const mostDays = 2200
 // newScale takes in all days of a season, from two weeks ago on.
 func newScale(s frogroom.Sheet) scale {
 	first, last := s.On.Add(-14), s.On.Add(60)
+	year, month, _ := first.YMD()
+	first = civil.Of(year, month, 1)
 	for _, p := range s.Pairings {
 		last = max(last, p.ReadyBy)
 		for _, ph := range p.Phases {
-			last = max(last, ph.Span.Last)
+			last = max(last, besides(first, ph.Span.Last))
 		}
 		for _, st := range p.Stages {
-			last = max(last, st.Window.Late)
+			last = max(last, besides(first, st.Window.Late))
 		}
 	}
 	for _, k := range s.Clutches {
 		for _, st := range k.Stages {
-			last = max(last, st.Window.Late)
+			last = max(last, besides(first, st.Window.Late))
 		}
 	}
 	for _, t := range s.Targets {
 		last = max(last, t.On)
 	}
-	year, month, _ := first.YMD()
-	first = civil.Of(year, month, 1)
 	last = nextMonth(min(last, first.Add(mostDays))).Add(-1)
 	days := float64(last.Sub(first) + 1)
 	plot := max(leastWidth, days*leastDay)
 	return scale{days: civil.Span{First: first, Last: last}, width: plot + 2*seasonMargin, day: plot / days}
+}
+
+// besides gives the day to which the picture has to go so that a date can be
+// written beside the end of a bar.
+func besides(first, end civil.Date) civil.Date {
+	const room = 0.17 // of the width
+	return end.Add(max(int(room*float64(end.Sub(first))), 0))
 }
 
 // nextMonth gives the first day of the month after that of d.

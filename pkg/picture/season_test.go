@@ -164,6 +164,26 @@ func TestSeasonWithNothing(t *testing.T) {
 	wellFormed(t, string(picture.Season(frogroom.Sheet{Season: frogroom.Season{On: today}, Loads: []frogroom.PlaceDays{{What: "tadpole tub"}}})))
 }
 
+// Three reasons stand on a chart, and how many more there are; a fourth instead of
+// "one more".
+func TestSeasonWithMuchInTheWay(t *testing.T) {
+	for n, more := range map[int]int{3: 0, 4: 0, 5: 2, 60: 57} {
+		s := smallSeason()
+		s.Conflicts = nil
+		for i := range n {
+			s.Conflicts = append(s.Conflicts, frogroom.Conflict{Message: fmt.Sprintf("reason %d", i)})
+		}
+		text := string(picture.Season(s))
+		if more == 0 {
+			assert.Contains(t, text, fmt.Sprintf(">In the way: reason %d<", n-1))
+			assert.NotContains(t, text, " more, which")
+			continue
+		}
+		assert.Contains(t, text, fmt.Sprintf(">In the way: %d more, which the table of the season tells<", more))
+		assert.NotContains(t, text, "reason 3")
+	}
+}
+
 // hostile wants to break out of the page, to turn it, or to run over its edge.
 var hostile = []string{
 	`<script>alert("1")</script>`, `"&'<b>`, "שלום דוב", "علي\u202e<i>", "😀🐸", strings.Repeat("langer Name ", 17), "]]>\x00--><!--",

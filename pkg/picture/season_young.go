@@ -110,8 +110,8 @@ func (c *chart) young(y float64, list []stay) {
 	c.readyText(y, list)
 }
 
-// readyText writes the likely day of the last stage beside its window, or before
-// all stages where there is no room, or above them.
+// readyText writes the likely day of the last stage beside its window, where there
+// is room.
 func (c *chart) readyText(y float64, list []stay) {
 	if len(list) == 0 {
 		return
@@ -121,14 +121,9 @@ func (c *chart) readyText(y float64, list []stay) {
 		return
 	}
 	text := s.word + " " + shortDate(s.from.Likely)
-	x, y, font := c.at(s.from.Late.Add(1))+5, y+youngHeight/2+3.6, svg.Font{Size: 10}
-	if w := svg.Width(text, 10); x+w > c.width-4 {
-		font.Anchor = svg.End
-		if x = c.at(list[0].from.Early) - 5; x-w < seasonMargin {
-			x, y = c.right(), y-youngHeight/2-8
-		}
+	if x := c.at(s.from.Late.Add(1)) + 5; x+svg.Width(text, 10) <= c.width-4 {
+		c.write(x, y+youngHeight/2+3.6, text, svg.Font{Size: 10})
 	}
-	c.write(x, y, text, font)
 }
 
 // stay draws an age: it fades in from the early day to the late one of its
