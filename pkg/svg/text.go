@@ -79,8 +79,9 @@ func isolated(text string) string {
 
 // turns reports whether text has right-to-left letters or marks of direction.
 func turns(text string) bool {
+	const first = 0x590 // of the right-to-left letters and of the marks
 	return strings.ContainsFunc(text, func(r rune) bool {
-		return unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko) || unicode.Is(unicode.Bidi_Control, r)
+		return r >= first && (unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko) || unicode.Is(unicode.Bidi_Control, r))
 	})
 }
 
