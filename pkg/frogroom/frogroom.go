@@ -7,8 +7,8 @@
 //	agenda := room.Agenda(today, 14)
 //
 // [Room.Check], [Room.Kin], [Room.Pairs], [Room.Season], [Room.Clutches],
-// [Room.ClutchReport], [Room.Events], [Room.Agenda], [Room.Lineage] and
-// [Room.Horizon] are the questions. Step down to the packages below when the
+// [Room.ClutchReport], [Room.Events], [Room.Agenda], [Room.Lineage],
+// [Room.SeasonSheet] and [Room.Horizon] are the questions. Step down to the packages below when the
 // answer is needed in another shape: each of them takes plain values.
 //
 // Nothing here reads a clock; the day that counts as today is an argument. The

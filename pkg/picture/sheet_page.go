@@ -44,6 +44,9 @@ const sheetHTML = `<!DOCTYPE html>
 <header>
 <h1>{{with .Keeper}}{{.}}{{else}}Season{{end}}</h1>
 <p>Season as planned on {{day .On}}</p>
+{{- with .HowGood}}
+<p>{{.}}</p>
+{{- end}}
 </header>
 <main>
 {{- if .Conflicts}}

@@ -48,6 +48,22 @@ func TestSheetShows(t *testing.T) {
 	assert.Regexp(t, `(?s)From Mon 2027-02-08</h3>\n<p>Nothing is due.</p>`, text)
 }
 
+func TestSheetSaysHowGood(t *testing.T) {
+	for _, row := range []struct {
+		proof *frogroom.Proof
+		want  string
+	}{
+		{&frogroom.Proof{Best: true}, "<p>Proven best: no other days in this room come nearer to the wishes.</p>"},
+		{&frogroom.Proof{Cost: 1000, Bound: 989}, "<p>Not proven best: within 1.1 % of the best possible.</p>"},
+		{&frogroom.Proof{Cost: 3000, Bound: 2999}, "within 0.1 % of"}, // never 0
+	} {
+		s := smallSeason()
+		s.Proof = row.proof
+		assert.Contains(t, string(picture.Sheet(s)), row.want)
+	}
+	assert.NotContains(t, string(picture.Sheet(smallSeason())), "roven best", "nothing was to be chosen")
+}
+
 // outside matches what could fetch or run something.
 var outside = regexp.MustCompile(`(?i)<(script|link|img|iframe|object|embed|form|base)[\s>]|\s(src|href|on[a-z]+|action|style)=|url\([^#]|@import|javascript:`)
 
