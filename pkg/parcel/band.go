@@ -9,8 +9,13 @@ type Outside struct {
 	HighC float64 `json:"high_c"`
 }
 
-// String writes a range as "3 to 12 °C".
-func (o Outside) String() string { return fmt.Sprintf("%.3g to %.3g °C", o.LowC, o.HighC) }
+// String writes a range as "3 to 12 °C", and one without width as "20 °C".
+func (o Outside) String() string {
+	if o.LowC == o.HighC {
+		return fmt.Sprintf("%.3g °C", o.LowC)
+	}
+	return fmt.Sprintf("%.3g to %.3g °C", o.LowC, o.HighC)
+}
 
 // Pack is what goes into a parcel against heat or cold, taped under the lid,
 // with paper between it and the animal.

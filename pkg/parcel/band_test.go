@@ -41,6 +41,11 @@ func TestBands(t *testing.T) {
 	}
 }
 
+func TestOutsideInWords(t *testing.T) {
+	assert.Equal(t, "3 to 12.5 °C", parcel.Outside{LowC: 3, HighC: 12.5}.String())
+	assert.Equal(t, "20 °C", parcel.Outside{LowC: 20, HighC: 20}.String())
+}
+
 func fahrenheit(f float64) float64 { return (f - 32) * 5 / 9 }
 
 // A wider range of temperatures is never judged more lightly.
