@@ -24,8 +24,8 @@ func seasonCSV(s frogroom.Season) *table.Table {
 	return t
 }
 
-// weeksCSV has one row for each thing to do, for each that is in the room, and for
-// each kind of place, by week.
+// weeksCSV has one row for each thing to do, for each that is in the room, for what is
+// eaten, and for each kind of place, by week.
 func weeksCSV(s frogroom.Season) *table.Table {
 	t := &table.Table{Columns: []table.Column{
 		{Name: "week"}, {Name: "what"}, {Name: "on"}, {Name: "name"}, {Name: "most"}, {Name: "of"},
@@ -46,6 +46,9 @@ func weeksCSV(s frogroom.Season) *table.Table {
 		}
 		for _, l := range w.Loads {
 			t.Add(week, "in use", l.On.String(), l.What, fmt.Sprint(l.Most), fmt.Sprint(l.Of))
+		}
+		for _, f := range w.Food {
+			t.Add(week, "food", "", f.Species+": "+foodText(f), "", "")
 		}
 	}
 	return t
