@@ -13,7 +13,11 @@ import (
 func (p *plan) season() Season {
 	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.fitted.Season.Unchecked, LeftOut: p.leftOut, Proof: p.fitted.Proof, Solved: p.solved()}
 	s.Peaks = peaks(p.fitted.Loads, p.on, civil.Span{First: p.on, Last: p.on.Add(p.fitted.Problem.Days - 1)})
-	s.Weeks, s.Risks = p.weeks(), p.risks()
+	var unchecked string
+	if s.Risks, unchecked = p.risks(); unchecked != "" {
+		s.Unchecked = append(s.Unchecked[:len(s.Unchecked):len(s.Unchecked)], unchecked)
+	}
+	s.Weeks = p.weeks()
 	s.Food = p.foodPeaks(s.Weeks)
 	for _, one := range p.over {
 		s.Over = append(s.Over, one.ID)

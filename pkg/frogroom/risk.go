@@ -41,17 +41,22 @@ const (
 	playedSeed    = 1
 	wishedRisk    = 0.05
 	mostMoves     = 24
+	mostPlayed    = 20_000 // tubs and bins that all clutches can need together
 )
 
 // movesTried are by how many days a pairing is moved in search of a lower risk.
 var movesTried = []int{-14, -7, 7, 14}
 
 // risks says how likely the room is to run out of tubs and of bins. Places are
-// played as they come, and not as the plan keeps them free.
-func (p *plan) risks() []Risk {
+// played as they come, and not as the plan keeps them free. Where that is not
+// looked at it says what was not.
+func (p *plan) risks() (_ []Risk, unchecked string) {
 	g := newGamble(p)
-	if len(g.season.Resources) == 0 || len(g.season.Clutches) == 0 {
-		return nil
+	switch {
+	case len(g.season.Resources) == 0 || len(g.season.Clutches) == 0:
+		return nil, ""
+	case g.most > mostPlayed:
+		return nil, fmt.Sprintf("how likely tubs and bins run out, for the clutches could need %d of them", g.most)
 	}
 	seasons := max(fewestSeasons, playedSeasons*manyClutches/max(manyClutches, len(g.season.Clutches)))
 	o := occupancy.Options{Seasons: seasons, Seed: playedSeed, Workers: 2}
@@ -70,7 +75,7 @@ func (p *plan) risks() []Risk {
 		r.Text = r.words()
 		out = append(out, r)
 	}
-	return out
+	return out, ""
 }
 
 // gamble is a plan as a season that can be played.
@@ -80,6 +85,7 @@ type gamble struct {
 	who    []string // the pairing of each clutch; empty for those that are there
 	tub    int      // place in the resources, -1 for none
 	bin    int
+	most   int // places that all can need together
 }
 
 func newGamble(p *plan) *gamble {
@@ -120,7 +126,7 @@ func (g *gamble) add(id, pairing string, b *breeding, comes float64, until civil
 	if g.bin >= 0 && room.froglets > 0 && day(development.OutOfWater, 0.5).Known() && day(development.SaleReady, 0.5).Known() {
 		stays = append(stays, g.bin)
 	}
-	if len(stays) == 0 || len(young) == 0 {
+	if len(stays) == 0 || len(young) == 0 || day(development.Hatched, 0.5) >= g.on.Add(g.season.Days) {
 		return
 	}
 	var paces []occupancy.Pace
@@ -139,17 +145,21 @@ func (g *gamble) add(id, pairing string, b *breeding, comes float64, until civil
 		paces = append(paces, pace)
 	}
 	var sizes []occupancy.Size
+	most := 0
 	for _, n := range young {
-		size := occupancy.Size{Chance: n.chance}
+		size, places := occupancy.Size{Chance: n.chance}, 0
 		for _, stay := range stays {
 			need := n.tadpoles / room.tadpoles
 			if stay == g.bin {
 				need = n.froglets / float64(room.froglets)
 			}
 			size.Places = append(size.Places, int(math.Ceil(min(need, 1e6)-1e-9)))
+			places += size.Places[len(size.Places)-1]
 		}
 		sizes = append(sizes, size)
+		most = max(most, places)
 	}
+	g.most += most
 	g.season.Clutches = append(g.season.Clutches, occupancy.Clutch{ID: id, Courses: occupancy.Courses(comes, paces, sizes)})
 	g.who = append(g.who, pairing)
 }

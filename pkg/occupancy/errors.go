@@ -8,7 +8,7 @@ import (
 
 // The largest season that is taken.
 const (
-	mostDays   = 4000
+	mostDays   = 6000
 	mostAmount = 1_000_000 // of all that can be held together, and of any count
 )
 

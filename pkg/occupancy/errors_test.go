@@ -34,8 +34,8 @@ func TestErrors(t *testing.T) {
 		want   string
 	}{
 		{"no first day", with(func(s *occupancy.Season) { s.First = 0 }), "occupancy of the season: its first day is unknown"},
-		{"no days", with(func(s *occupancy.Season) { s.Days = 0 }), "occupancy of the season: it has 0 days; 1 to 4000 are taken"},
-		{"too many days", with(func(s *occupancy.Season) { s.Days = 4001 }), "occupancy of the season: it has 4001 days; 1 to 4000 are taken"},
+		{"no days", with(func(s *occupancy.Season) { s.Days = 0 }), "occupancy of the season: it has 0 days; 1 to 6000 are taken"},
+		{"too many days", with(func(s *occupancy.Season) { s.Days = 6001 }), "occupancy of the season: it has 6001 days; 1 to 6000 are taken"},
 		{"fewer than none", with(func(s *occupancy.Season) { s.Resources[0].Count = -1 }), `occupancy of the season: there are -1 of "tubs"; 0 to 1000000 are taken`},
 		{"no chance", course(func(c *occupancy.Course) { c.Chance = math.NaN() }), "occupancy of the season: clutch C-1, course 0: its chance NaN is not from 0 to 1"},
 		{"negative", course(func(c *occupancy.Course) { c.Chance = -0.1 }), "occupancy of the season: clutch C-1, course 0: its chance -0.1 is not from 0 to 1"},

@@ -12,7 +12,7 @@ import (
 // wished, when that is looked at as a cure, or is allowed.
 const mostDelay = 130
 
-// mostHorizon is how many days are planned at most.
+// mostHorizon is how many days of the room are looked at, at most.
 const mostHorizon = 4 * mostDays
 
 // animalResource begins the name of an animal as a resource.
@@ -171,6 +171,9 @@ func (f *fitting) unchecked() []string {
 		out = append(out, words[0]+", for how many there are is not given")
 	case n > 1:
 		out = append(out, fmt.Sprintf("%s and %s, for how many there are is not given", strings.Join(words[:n-1], ", "), words[n-1]))
+	}
+	if f.base.Days == mostHorizon {
+		out = append(out, fmt.Sprintf("the room from %s on", f.on.Add(mostHorizon)))
 	}
 	if !f.Retry {
 		out = append(out, "room for a second attempt when there are no eggs")
