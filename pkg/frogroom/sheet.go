@@ -3,6 +3,7 @@ package frogroom
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
@@ -24,7 +25,8 @@ type Sheet struct {
 	Agenda   Agenda    // of the next eight weeks
 }
 
-// SheetClutch is a clutch with the pairing that it is of.
+// SheetClutch is a clutch with the pairing that it is of. Its Warnings do not say
+// where in the file they come from.
 type SheetClutch struct {
 	Clutch
 	Pairing string // id, empty where the file names none
@@ -46,6 +48,10 @@ func (r *Room) SeasonSheet(ctx context.Context, on civil.Date, o Planning) (Shee
 	}
 	for _, k := range p.clutches {
 		clutch := SheetClutch{Clutch: k.Clutch}
+		clutch.Warnings = slices.Clone(k.Warnings)
+		for i, d := range k.doubts { // the first of them, which have a place
+			clutch.Warnings[i] = d.text
+		}
 		if c, ok := r.Collection.Clutch(k.ID); ok {
 			clutch.Pairing = c.Pairing
 		}

@@ -29,7 +29,7 @@ species:
 animals:
   - FOUNDERS
 clutches:
-  - {id: C-1, laid: 2027-01-25, dam: E, sire: B, pairing: P-2, eggs: 30}
+  - {id: C-1, laid: 2027-01-25, dam: E, sire: B, pairing: P-2, eggs: 30, place: tub-1}
 pairings:
   - {id: P-1, dam: D, sire: [A, B], start: 2027-02-01}
   - {id: P-2, dam: E, sire: B, start: 2026-12-20}
@@ -83,6 +83,17 @@ func TestSeasonSheetOfClutchesThatVary(t *testing.T) {
 	assert.Equal(t, []civil.Span{{First: civil.Of(2027, 3, 15), Last: civil.Of(2027, 5, 1)}}, tubs.Short)
 	d := civil.Of(2027, 4, 1).Sub(s.On)
 	assert.Equal(t, []int{2, 4, 8}, []int{tubs.Low[d], tubs.Likely[d], tubs.High[d]})
+}
+
+// What is doubtful about a clutch stands on the sheet without the line of the file.
+func TestSeasonSheetHasDoubts(t *testing.T) {
+	r := room(t, strings.ReplaceAll(sheetRoom, "TUBS", "7")+"diary:\n  - {on: 2027-01-31, place: tub-1, water_c: 31}\n")
+	s, err := r.SeasonSheet(context.Background(), civil.Of(2027, 2, 1), frogroom.Planning{})
+	require.NoError(t, err)
+	require.Len(t, s.Clutches[0].Warnings, 2)
+	for _, w := range s.Clutches[0].Warnings {
+		assert.Regexp(t, "^clutch C-1: ", w)
+	}
 }
 
 func TestSeasonSheetRefuses(t *testing.T) {

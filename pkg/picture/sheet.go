@@ -119,7 +119,7 @@ func (w wall) Young(p frogroom.PlannedPairing) string {
 		return "The inbreeding of the young is not known, for a parent is not."
 	}
 	text := fmt.Sprintf("Inbreeding of the young %.4f", p.Young.Inbreeding)
-	if p.Young.Expected {
+	if p.Young.Expected && p.Young.Inbreeding > 0 {
 		text += ", a mean over the parents that may be"
 	}
 	return text + "."

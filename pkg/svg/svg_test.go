@@ -165,5 +165,7 @@ func TestBugsOfTheCaller(t *testing.T) {
 	assert.Panics(t, func() { d := svg.New(1, 1, "", ""); d.Group(""); d.Bytes() })
 	assert.Panics(t, func() { svg.Hatch(svg.Ink, 0, 0) })
 	assert.Panics(t, func() { svg.Mix(svg.Paint{Light: "red", Dark: "red"}, svg.Ink, 0.5) })
-	assert.Panics(t, func() { svg.New(1, 1, "", "").Rect(0, 0, 1, 1, svg.Style{Fill: svg.Paint{Light: "#000000", Dark: "red}*{fill:red"}}) })
+	assert.Panics(t, func() {
+		svg.New(1, 1, "", "").Rect(0, 0, 1, 1, svg.Style{Fill: svg.Paint{Light: "#000000", Dark: "red}*{fill:red"}})
+	})
 }
