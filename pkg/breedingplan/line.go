@@ -23,6 +23,8 @@ type line struct {
 	options []int // of pairs: those that may be chosen
 	limits  []pairing.Limit
 	sweep   []pairing.Outcome // by number of pairings, from 0; without plans where there are none
+	// searched are the numbers of pairings for which more was done than a first bound.
+	searched map[int]bool
 }
 
 func (s *Stock) line(species string, w Wish) *line {

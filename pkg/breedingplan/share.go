@@ -9,8 +9,9 @@ import (
 
 // share gives each line a number of pairings, most in all, so that the sum of
 // the scores is lowest. Species have nothing in common but that number, so that
-// the best plan of each for each number is all that has to be known. There is at
-// least one pairing, for whoever asks wants to breed, and no more than help.
+// the best plan of each for each number is all that has to be known; and of most
+// numbers a bound says enough. Those with which the sum could be lowest are searched. There
+// is at least one pairing, for whoever asks wants to breed, and no more than help.
 //
 // It is proven when no other way to share can have a lower sum, though some of the
 // plans that it takes for the best may not be.
@@ -20,22 +21,39 @@ func share(lines []*line, most int) (counts []int, proven bool, err error) {
 			return nil, false, err
 		}
 	}
-	best := cheapest(lines, most, func(o pairing.Outcome) (float64, bool) {
-		if len(o.Plans) == 0 {
-			return 0, false
+	for {
+		best, low := cheapest(lines, most, found), cheapest(lines, most, possibly)
+		if best.counts != nil && low.sum >= best.sum-1e-9 {
+			return best.counts, true, nil
 		}
-		return o.Plans[0].Score, true
-	})
-	if best.counts == nil {
-		return nil, false, tooFew(lines, most)
+		again := false
+		for i, count := range low.counts {
+			again = lines[i].search(count) || again
+		}
+		switch {
+		case again:
+		case best.counts == nil:
+			return nil, false, tooFew(lines, most)
+		default:
+			return best.counts, false, nil
+		}
 	}
-	low := cheapest(lines, most, func(o pairing.Outcome) (float64, bool) {
-		if o.Proven && len(o.Plans) > 0 {
-			return o.Plans[0].Score, true
-		}
-		return o.Bound, !math.IsInf(o.Bound, 1)
-	})
-	return best.counts, low.sum >= best.sum-1e-9, nil
+}
+
+// found is what the best plan that is known is worth.
+func found(o pairing.Outcome) (float64, bool) {
+	if len(o.Plans) == 0 {
+		return 0, false
+	}
+	return o.Plans[0].Score, true
+}
+
+// possibly is what a plan can be worth at best.
+func possibly(o pairing.Outcome) (float64, bool) {
+	if o.Proven && len(o.Plans) > 0 {
+		return o.Plans[0].Score, true
+	}
+	return o.Bound, !math.IsInf(o.Bound, 1)
 }
 
 // sharing is the pairings of each line, and the sum of what they are worth.
@@ -109,7 +127,7 @@ func (l *line) short() bool {
 	})
 }
 
-// sweepCounts finds the best plan for every number of pairings.
+// sweepCounts finds a plan and a bound for every number of pairings.
 func (l *line) sweepCounts(season int) error {
 	if l.short() {
 		return l.blocked(season)
@@ -120,12 +138,15 @@ func (l *line) sweepCounts(season int) error {
 	if !needed {
 		none.Plans = []pairing.Plan{{Score: 1 - l.set.GeneDiversity(), MeanKinship: 1 - l.set.GeneDiversity()}}
 	}
-	l.sweep = append(l.sweep[:0], none)
+	l.sweep, l.searched = append(l.sweep[:0], none), map[int]bool{0: true}
 	found := false
 	for count := 1; count <= most; count++ {
-		o := l.choice(count).Best(pairing.Effort{Nodes: l.sweepNodes(), Stop: l.wish.Stop})
-		l.sweep = append(l.sweep, o)
-		if len(o.Plans) == 0 && found {
+		l.sweep = append(l.sweep, l.choice(count).Best(pairing.Effort{Nodes: 1, Stop: l.wish.Stop}))
+		if len(l.sweep[count].Plans) == 0 {
+			l.search(count)
+		}
+		o := l.sweep[count]
+		if len(o.Plans) == 0 && o.Proven && found {
 			break // no more pairings fit
 		}
 		found = found || len(o.Plans) > 0
@@ -136,9 +157,23 @@ func (l *line) sweepCounts(season int) error {
 	return nil
 }
 
-// sweepNodes is the effort for one number of pairings: with many pairs a partial
-// plan takes longer, and there are more numbers.
-func (l *line) sweepNodes() int {
+// search looks for the best plan with so many pairings, and reports whether that was not
+// done before.
+func (l *line) search(count int) bool {
+	o := l.sweep[count]
+	if o.Proven || l.searched[count] {
+		return false
+	}
+	l.searched[count] = true
+	more := l.choice(count).Best(pairing.Effort{Nodes: l.nodes() / 4, Stop: l.wish.Stop})
+	more.Bound = max(more.Bound, o.Bound)
+	l.sweep[count] = more
+	return true
+}
+
+// nodes is the effort for one number of pairings: with many pairs a partial plan takes
+// longer.
+func (l *line) nodes() int {
 	const usual = 100 // pairs in a room of 20
-	return max(1, l.wish.Nodes/4*usual/max(usual, len(l.options)))
+	return max(4, l.wish.Nodes*usual/max(usual, len(l.options)))
 }

@@ -23,7 +23,7 @@ func (l *line) plan(count int) SpeciesPlan {
 	}
 	var chosen []pairing.Pair
 	if count > 0 {
-		best := l.choice(count).Best(pairing.Effort{Plans: shownPlans, Nodes: l.wish.Nodes, Stop: l.wish.Stop})
+		best := l.choice(count).Best(pairing.Effort{Plans: shownPlans, Nodes: l.nodes(), Stop: l.wish.Stop})
 		if len(best.Plans) == 0 || l.sweep[count].Plans[0].Score < best.Plans[0].Score-1e-9 {
 			best = l.sweep[count] // the search was ended before it got as far again
 		}
@@ -119,7 +119,7 @@ func (l *line) ceiling(count int, best pairing.Plan) (cost *Ceiling, proven bool
 	if len(free.options) == len(l.options) {
 		return nil, true
 	}
-	o := free.choice(count).Best(pairing.Effort{Nodes: l.wish.Nodes, Stop: l.wish.Stop})
+	o := free.choice(count).Best(pairing.Effort{Nodes: free.nodes(), Stop: l.wish.Stop})
 	if len(o.Plans) == 0 || o.Plans[0].Score >= best.Score-1e-9 {
 		return nil, o.Proven
 	}

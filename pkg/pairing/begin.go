@@ -6,7 +6,8 @@ import (
 )
 
 // begin looks for a good plan to compare others with: young are added one step
-// at a time where they cost least, and then moved as long as that helps.
+// at a time where they cost least and leave a plan, and then moved, and mates exchanged, as
+// long as that helps.
 func (s *search) begin(root *node) {
 	n := root.clone()
 	for {
@@ -14,7 +15,13 @@ func (s *search) begin(root *node) {
 		if !ok {
 			break
 		}
-		n.lo[p] = max(n.lo[p]+1, s.least[p])
+		more := n.clone()
+		more.lo[p] = max(n.lo[p]+1, s.least[p])
+		if s.tighten(more) {
+			n = more
+			continue
+		}
+		n.hi[p] = n.lo[p]
 		if !s.tighten(n) {
 			return
 		}
@@ -25,7 +32,7 @@ func (s *search) begin(root *node) {
 	}
 	for range 1000 {
 		s.offer(y)
-		if !s.move(y) {
+		if !s.move(y) && !s.remate(y) {
 			break
 		}
 	}

@@ -6,9 +6,9 @@ import "slices"
 // best one with where it is lowest. It goes from the best tangent so far, by
 // what the mean of the plans that were lowest before breaks, which is steadier than
 // what the last of them does (Barahona and Anbil 2000, Mathematical Programming 87:385).
-func (s *search) climb(n *node, t *tangent, effort effortPerNode) (*tangent, lowest) {
+func (s *search) climb(n *node, t *tangent, orbit []int32, effort effortPerNode) (*tangent, lowest) {
 	low := s.lowest(t, n)
-	last, y := t, low.at
+	last, y := t, low.at.even(orbit)
 	pace := effort.pace
 	for range effort.steps {
 		if low.value >= s.cutoff() {
@@ -18,7 +18,7 @@ func (s *search) climb(n *node, t *tangent, effort effortPerNode) (*tangent, low
 		last = s.step(t, z, pace*s.gap(low.value))
 		now := s.lowest(last, n)
 		s.offer(now.plan)
-		y = now.at
+		y = now.at.even(orbit)
 		if now.value > low.value {
 			t, low = last, now
 			pace *= faster

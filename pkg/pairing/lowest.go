@@ -1,7 +1,6 @@
 package pairing
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -26,7 +25,7 @@ func (s *search) lowest(t *tangent, n *node) lowest {
 			low.at.set(i, float64(lo), 1)
 		}
 	}
-	for _, x := range s.stretches(t, n) {
+	for _, x := range s.stretches(t, n, int(left)) {
 		if left <= 0 {
 			break
 		}
@@ -55,9 +54,9 @@ type stretch struct {
 	cost             float64
 }
 
-// stretches gives those of all options in a node, the cheapest first: the lower edge
-// of what an option may cost. They are good until the next call.
-func (s *search) stretches(t *tangent, n *node) []stretch {
+// stretches gives the so many cheapest of all options in a node, the cheapest first: the
+// lower edge of what an option may cost. They are good until the next call.
+func (s *search) stretches(t *tangent, n *node, most int) []stretch {
 	all := s.room[:0]
 	for i := range n.lo {
 		p := int32(i)
@@ -76,9 +75,54 @@ func (s *search) stretches(t *tangent, n *node) []stretch {
 			all = append(all, stretch{p, v, v + 1, t.slope[p] + t.bend[p]*float64(2*v+1)})
 		}
 	}
-	slices.SortFunc(all, func(a, b stretch) int {
-		return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.option, b.option), cmp.Compare(a.from, b.from))
-	})
 	s.room = all
+	all = cheapest(all, most)
+	slices.SortFunc(all, func(a, b stretch) int {
+		if a.before(b) {
+			return -1
+		}
+		return 1
+	})
 	return all
+}
+
+// before is the order of cost, and else that of the options; no two stretches are the same.
+func (x stretch) before(y stretch) bool {
+	if x.cost != y.cost {
+		return x.cost < y.cost
+	}
+	if x.option != y.option {
+		return x.option < y.option
+	}
+	return x.from < y.from
+}
+
+// cheapest moves the so many cheapest to the front and gives these, in no order (Hoare
+// 1961, Communications of the ACM 4:321).
+func cheapest(all []stretch, most int) []stretch {
+	for low, high := 0, len(all); low < most && most < high; {
+		middle := all[low+(high-low)/2]
+		i, j := low, high-1
+		for i <= j {
+			for all[i].before(middle) {
+				i++
+			}
+			for middle.before(all[j]) {
+				j--
+			}
+			if i <= j {
+				all[i], all[j] = all[j], all[i]
+				i, j = i+1, j-1
+			}
+		}
+		switch {
+		case most <= j+1:
+			high = j + 1
+		case most >= i:
+			low = i
+		default:
+			return all[:most]
+		}
+	}
+	return all[:min(max(0, most), len(all))]
 }

@@ -63,21 +63,27 @@ func (s *search) tightenYoung(n *node) (changed, possible bool) {
 
 func (s *search) tightenLimit(n *node, l *limit) (changed, possible bool) {
 	chosen, open := 0, 0
-	high, most := int64(0), int64(0) // young of chosen options, and of an open one
+	high, most := int64(0), int64(0)          // young of chosen options, and of an open one
+	low, fewest := int64(0), int64(s.young)+1 // likewise
 	for _, p := range l.options {
 		switch {
 		case n.lo[p] > 0:
 			chosen++
 			high += int64(n.hi[p])
+			low += int64(n.lo[p])
 		case n.hi[p] > 0:
 			open++
 			most = max(most, int64(n.hi[p]))
+			fewest = min(fewest, int64(s.least[p]))
 		}
 	}
 	if chosen > l.most || chosen+open < l.least {
 		return false, false
 	}
 	if l.all && high+int64(min(open, l.most-chosen))*most < int64(s.young) {
+		return false, false
+	}
+	if missing := l.least - chosen; missing > 0 && low+int64(missing)*fewest > int64(s.young) {
 		return false, false
 	}
 	if open == 0 || chosen < l.most && chosen+open > l.least {

@@ -16,6 +16,9 @@ type search struct {
 	limitsOf    [][]int // by option
 	least, most []int32 // young of each option when it is chosen
 	young       int
+	unit        float64 // scores differ by whole multiples of it; 0 when that is not known
+	pairs       *pairs  // nil when there are groups among the options
+	twins       *twins  // nil when there are none
 	dearest     float64 // highest price of a limit; scores differ by less
 	effort      Effort
 	plans       []Plan // best first
@@ -51,7 +54,7 @@ func (s *search) run() Outcome {
 	}
 	s.begin(root)
 	z := s.start(root)
-	left := s.explore(root, s.tangentAt(z, make([]float64, len(s.limits)), s.squares.moved), atRoot)
+	left := s.explore(root, s.tangentAt(z.even(s.orbits(root)), make([]float64, len(s.limits)), s.squares.moved), atRoot)
 	o := Outcome{Plans: s.plans, Bound: left, Proven: !s.stopped, Nodes: s.nodes}
 	if len(s.plans) > 0 {
 		o.Bound = min(left, s.plans[0].Score)
@@ -79,6 +82,9 @@ func newSearch(c *Choice, effort Effort) *search {
 		s.limits = append(s.limits, one)
 	}
 	s.squares = newSquares(s.scoring, s.limits)
+	s.unit = s.scoring.unit()
+	s.pairs = newPairs(s.scoring)
+	s.twins = newTwins(s)
 	return s
 }
 
@@ -118,14 +124,15 @@ func (s *search) cutoff() float64 {
 	if len(s.plans) < s.effort.Plans {
 		return math.Inf(1)
 	}
-	return s.plans[len(s.plans)-1].Score - slack
+	return s.plans[len(s.plans)-1].Score - max(slack, nearly*s.unit)
 }
 
 // explore looks at all plans of a node that may be of interest, and gives a
 // bound on those that it left aside when it was stopped.
 func (s *search) explore(n *node, t *tangent, effort effortPerNode) float64 {
 	s.nodes++
-	t, low := s.climb(n, t, effort)
+	orbit := s.orbits(n)
+	t, low := s.climb(n, t, orbit, effort)
 	if low.value >= s.cutoff() {
 		return math.Inf(1)
 	}
@@ -143,7 +150,7 @@ func (s *search) explore(n *node, t *tangent, effort effortPerNode) float64 {
 		return math.Inf(1)
 	}
 	left := math.Inf(1)
-	for _, child := range s.children(n, t, p) {
+	for _, child := range s.children(n, t, p, orbit) {
 		switch {
 		case s.stopped:
 			left = min(left, low.value)
@@ -224,10 +231,16 @@ func (s *search) branch(n *node, t *tangent) (int32, bool) {
 }
 
 // children splits a node at option p, the more promising part first.
-func (s *search) children(n *node, t *tangent, p int32) [2]*node {
+// Where twins make other options the same as p, none of them is taken if p is not.
+func (s *search) children(n *node, t *tangent, p int32, orbit []int32) [2]*node {
 	low, high := n.clone(), n.clone()
 	if n.undecided(p) {
 		high.lo[p], low.hi[p] = s.least[p], 0
+		for q, o := range orbit {
+			if o == orbit[p] {
+				low.hi[q] = 0
+			}
+		}
 		return [2]*node{high, low}
 	}
 	at := min(max(int32(math.Floor(t.z.young[p])), n.lo[p]), n.hi[p]-1)

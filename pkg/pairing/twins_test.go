@@ -1,0 +1,266 @@
+package pairing
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
+)
+
+// drawAlike draws a choice among the pairs of a few animals of which many are alike: founders,
+// and young of the same parents. Now and then a wish tells two of them apart.
+func drawAlike(t *rapid.T) Choice {
+	records := []pedigree.Record{{ID: "S"}, {ID: "D"}, {ID: "E"}}
+	var males, females []int
+	draw := func(kind string, most int, side *[]int, sire, dam string) {
+		for i := range rapid.IntRange(0, most).Draw(t, kind) {
+			*side = append(*side, len(records))
+			records = append(records, pedigree.Record{ID: fmt.Sprint(kind, i), Sire: sire, Dam: dam})
+		}
+	}
+	draw("founder males ", 3, &males, "", "")
+	draw("founder females ", 3, &females, "", "")
+	draw("sons of S and D ", 2, &males, "S", "D")
+	draw("daughters of S and D ", 2, &females, "S", "D")
+	draw("daughters of S and E ", 1, &females, "S", "E")
+	p, err := pedigree.New(records)
+	require.NoError(t, err)
+	c := Choice{Pool: NewBreedingSet(p, slices.Concat(males, females)), Weight: rapid.SampledFrom([]float64{0, 0.1, -0.05}).Draw(t, "weight")}
+	uses := make(map[int][]int)
+	var all []int
+	for _, f := range females {
+		for _, m := range males {
+			if rapid.IntRange(0, 19).Draw(t, "refused") == 0 {
+				continue
+			}
+			at := len(all)
+			all, uses[m], uses[f] = append(all, at), append(uses[m], at), append(uses[f], at)
+			most := 2
+			if rapid.IntRange(0, 29).Draw(t, "few young") == 0 {
+				most = 1
+			}
+			c.Options = append(c.Options, Option{Sires: []int{m}, Dams: []int{f}, MinYoung: 1, MaxYoung: most})
+		}
+	}
+	for _, m := range males {
+		c.Limits = append(c.Limits, Limit{Options: uses[m], AtMost: 2})
+	}
+	for _, f := range females {
+		c.Limits = append(c.Limits, Limit{Options: uses[f], AtMost: 1})
+	}
+	count := rapid.IntRange(1, 3).Draw(t, "pairings")
+	c.Limits = append(c.Limits, Limit{Options: all, AtLeast: count, AtMost: count})
+	if len(all) > 0 && rapid.Bool().Draw(t, "wish") {
+		c.Limits = append(c.Limits, Limit{Options: drawSome(t, all, "wanted"), AtLeast: 1, AtMost: NoLimit})
+	}
+	c.Young = count + rapid.IntRange(0, 2).Draw(t, "more young")
+	return c
+}
+
+// TestTwinsAgainstEnumeration holds the three best plans of stock with many ties against
+// all plans, and that their scores are whole units apart.
+func TestTwinsAgainstEnumeration(t *testing.T) {
+	twins, units := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawAlike(t)
+		s := newSearch(&c, Effort{Plans: 3})
+		want := enumerate(c, func(y []int) float64 { return s.scoring.plan(y).Score })
+		got := s.run()
+		require.True(t, got.Proven)
+		require.Len(t, got.Plans, min(3, len(want)))
+		for i, plan := range got.Plans {
+			require.InDelta(t, want[i], plan.Score, 2*slack, "plan %d", i)
+		}
+		if s.twins != nil {
+			twins++
+		}
+		if s.unit > 0 && len(want) > 1 {
+			units++
+			for _, score := range want {
+				apart := (score - want[0]) / s.unit
+				require.InDelta(t, math.Round(apart), apart, 1e-3)
+			}
+		}
+	})
+	assert.Greater(t, twins, 15, "of 100 choices")
+	assert.Greater(t, units, 15)
+}
+
+// TestOrbitsAgainstEnumeration holds that in any part of the plans the best with an option is as
+// good as the best with another that twins make of it.
+func TestOrbitsAgainstEnumeration(t *testing.T) {
+	orbits := 0
+	rapid.Check(t, func(t *rapid.T) {
+		c := drawAlike(t)
+		s := newSearch(&c, Effort{})
+		n := s.root()
+		for p := range n.lo {
+			if rapid.IntRange(0, 5).Draw(t, "not taken") == 0 {
+				n.hi[p] = 0
+			}
+		}
+		for range rapid.IntRange(0, 2).Draw(t, "taken") {
+			if p := rapid.IntRange(0, len(n.lo)).Draw(t, "one"); p < len(n.lo) {
+				n.lo[p], n.hi[p] = s.least[p], s.most[p]
+			}
+		}
+		orbit := s.orbits(n)
+		if orbit == nil {
+			return
+		}
+		orbits++
+		best := make([]float64, len(orbit))
+		for p := range best {
+			best[p] = math.Inf(1)
+		}
+		enumerate(c, func(y []int) float64 {
+			for p, young := range y {
+				if int32(young) < n.lo[p] || int32(young) > n.hi[p] {
+					return 0
+				}
+			}
+			score := s.scoring.plan(y).Score
+			for p, young := range y {
+				if young > 0 {
+					best[p] = min(best[p], score)
+				}
+			}
+			return 0
+		})
+		for p, o := range orbit {
+			if best[p] != best[o] { // neither with any plan
+				require.InDelta(t, best[o], best[p], slack, "options %d and %d", o, p)
+			}
+		}
+	})
+	assert.Greater(t, orbits, 5, "of 100 choices")
+}
+
+// TestTwins tells which animals are interchangeable.
+func TestTwins(t *testing.T) {
+	p, err := pedigree.New([]pedigree.Record{
+		{ID: "Bram"}, {ID: "Falk"}, {ID: "Ivo"}, {ID: "Gerda"}, {ID: "Hilde"},
+		{ID: "Moss", Sire: "Bram", Dam: "Gerda"}, {ID: "Quill", Sire: "Bram", Dam: "Gerda"},
+		{ID: "Uwe"}, {ID: "Vera", Sire: "Uwe"}, {ID: "Wim", Sire: "Uwe", Dam: "Vera"},
+	})
+	require.NoError(t, err)
+	const falk, ivo, hilde, moss, quill, wim = 1, 2, 4, 5, 6, 9
+	males := []int{falk, ivo, moss, quill, wim} // Wim is inbred, and as little related to the others as Falk
+	choice := func(pool []int, limits ...Limit) Choice {
+		c := Choice{Pool: NewBreedingSet(p, pool), Young: 2, Limits: limits}
+		for _, f := range []int{3, hilde} {
+			for _, m := range males {
+				c.Options = append(c.Options, Option{Sires: []int{m}, Dams: []int{f}, MinYoung: 1, MaxYoung: 2})
+			}
+		}
+		return c
+	}
+	once := func(male int) Limit { return Limit{Options: []int{male, 5 + male}, AtMost: 1} }
+	all := []int{0, 1, 2, 3, 4, 5, 6, 7, 8, 9}
+	for _, row := range []struct {
+		why    string
+		choice Choice
+		want   [][]string
+	}{
+		{"founders, and sibs; but not two dams of which one has sons here", choice(nil), [][]string{{"Falk", "Ivo"}, {"Moss", "Quill"}}},
+		{"each used once", choice(nil, once(0), once(1), once(2), once(3)), [][]string{{"Falk", "Ivo"}, {"Moss", "Quill"}}},
+		{"one used once", choice(nil, once(0)), [][]string{{"Moss", "Quill"}}},
+		{"a limit on all of them", choice(nil, Limit{Options: all, AtMost: 2}), [][]string{{"Falk", "Ivo"}, {"Moss", "Quill"}}},
+		{"one pair wanted", choice(nil, Limit{Options: []int{2}, AtLeast: 1, AtMost: 1}), [][]string{{"Falk", "Ivo"}}},
+		{"one of them stays, the other leaves", choice([]int{moss, falk, ivo}), [][]string{{"Falk", "Ivo"}}},
+	} {
+		t.Run(row.why, func(t *testing.T) {
+			s := newSearch(&row.choice, Effort{})
+			require.NotNil(t, s.twins)
+			var got [][]string
+			parents, _ := parentsOf(row.choice.Options)
+			for _, class := range s.twins.classes {
+				var ids []string
+				for _, a := range class {
+					ids = append(ids, p.ID(parents[a]))
+				}
+				slices.Sort(ids)
+				got = append(got, ids)
+			}
+			slices.SortFunc(got, slices.Compare)
+			assert.Equal(t, row.want, got)
+		})
+	}
+	mixed := choice(nil, Limit{Options: []int{0, 7}, AtMost: 1}, Limit{Options: []int{1, 2}, AtMost: 1})
+	assert.Nil(t, newSearch(&mixed, Effort{}).twins, "two limits alike for Falk and Ivo, but each with another pair beside")
+	few := choice(nil)
+	few.Options[0].MaxYoung, few.Options[2].MinYoung = 1, 2
+	assert.Nil(t, newSearch(&few, Effort{}).twins, "fewer young of a pair")
+	double := choice(nil)
+	double.Options = append(double.Options, double.Options[0])
+	assert.Nil(t, newSearch(&double, Effort{}).twins, "the same pair twice is not gone into")
+}
+
+// TestAlikeIsQuick holds that stock of which all animals are alike is proven for every number of
+// pairings with few partial plans.
+func TestAlikeIsQuick(t *testing.T) {
+	for count := range 20 {
+		c := alike(20, 20, count+1)
+		o := c.Best(Effort{Nodes: 500, Plans: 3})
+		assert.True(t, o.Proven, "%d pairings", count+1)
+		require.Len(t, o.Plans, 3)
+		assert.InDelta(t, o.Plans[0].Score, o.Plans[2].Score, slack, "twins make others that are as good")
+	}
+}
+
+// alike is a choice of so many pairings among unrelated males and females.
+func alike(males, females, count int) Choice {
+	var records []pedigree.Record
+	var all []int
+	for i := range males + females {
+		records = append(records, pedigree.Record{ID: fmt.Sprint(i)})
+		all = append(all, i)
+	}
+	p, err := pedigree.New(records)
+	if err != nil {
+		panic(err)
+	}
+	c := Choice{Pool: NewBreedingSet(p, all), Young: 2 * count, Weight: 0.1, Limits: make([]Limit, males+females)}
+	var every []int
+	for m := range males {
+		for f := range females {
+			at := len(c.Options)
+			c.Options = append(c.Options, Option{Sires: []int{m}, Dams: []int{males + f}, MinYoung: 1, MaxYoung: 3})
+			for i, most := range map[int]int{m: 2, males + f: 1} {
+				c.Limits[i].Options, c.Limits[i].AtMost = append(c.Limits[i].Options, at), most
+			}
+			every = append(every, at)
+		}
+	}
+	c.Limits = append(c.Limits, Limit{Options: every, AtLeast: count, AtMost: count})
+	return c
+}
+
+// TestCheapestStretches holds the choice of the cheapest against sorting all.
+func TestCheapestStretches(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var all []stretch
+		for i := range rapid.IntRange(0, 40).Draw(t, "stretches") {
+			all = append(all, stretch{option: int32(i), cost: float64(rapid.IntRange(0, 9).Draw(t, "cost"))})
+		}
+		most := rapid.IntRange(0, 45).Draw(t, "most")
+		order := func(a, b stretch) int {
+			if a.before(b) {
+				return -1
+			}
+			return 1
+		}
+		want := slices.SortedFunc(slices.Values(all), order)[:min(most, len(all))]
+		got := slices.SortedFunc(slices.Values(cheapest(slices.Clone(all), most)), order)
+		require.Equal(t, len(want), len(got))
+		for i := range want {
+			require.Equal(t, want[i], got[i])
+		}
+	})
+}
