@@ -142,12 +142,33 @@ func TestOrbitsAgainstEnumeration(t *testing.T) {
 	assert.Greater(t, orbits, 5, "of 100 choices")
 }
 
+// TestOrbitsOfChosenPairs exchanges both parents of two chosen pairs at once.
+func TestOrbitsOfChosenPairs(t *testing.T) {
+	c := alike(3, 3, 2)
+	s := newSearch(&c, Effort{})
+	const first, second, across, back = 0, 4, 1, 3 // 0×0, 1×1, 0×1 and 1×0
+	n := s.root()
+	n.lo[first], n.lo[second] = 1, 1
+	orbit := s.orbits(n)
+	assert.Equal(t, orbit[first], orbit[second])
+	assert.Equal(t, orbit[across], orbit[back])
+	n.hi[across] = 0
+	assert.Nil(t, s.orbits(n), "0×1 is ruled out and 1×0 is not")
+}
+
 // TestTwins tells which animals are interchangeable.
 func TestTwins(t *testing.T) {
 	p, err := pedigree.New([]pedigree.Record{
-		{ID: "Bram"}, {ID: "Falk"}, {ID: "Ivo"}, {ID: "Gerda"}, {ID: "Hilde"},
-		{ID: "Moss", Sire: "Bram", Dam: "Gerda"}, {ID: "Quill", Sire: "Bram", Dam: "Gerda"},
-		{ID: "Uwe"}, {ID: "Vera", Sire: "Uwe"}, {ID: "Wim", Sire: "Uwe", Dam: "Vera"},
+		{ID: "Bram"},
+		{ID: "Falk"},
+		{ID: "Ivo"},
+		{ID: "Gerda"},
+		{ID: "Hilde"},
+		{ID: "Moss", Sire: "Bram", Dam: "Gerda"},
+		{ID: "Quill", Sire: "Bram", Dam: "Gerda"},
+		{ID: "Uwe"},
+		{ID: "Vera", Sire: "Uwe"},
+		{ID: "Wim", Sire: "Uwe", Dam: "Vera"},
 	})
 	require.NoError(t, err)
 	const falk, ivo, hilde, moss, quill, wim = 1, 2, 4, 5, 6, 9
