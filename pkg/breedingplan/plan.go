@@ -30,8 +30,8 @@ type Wish struct {
 	Want, Without [][2]string
 	Goals         []Goal
 	Relax         []pairing.Rule // rules to set aside, beside those of the file; see [pairing.Relaxable]
-	// Nodes bounds the search for each species; 0 is 20,000. Stop ends it when
-	// it gives true, and may be nil.
+	// Nodes bounds the search for each species, less so the more pairs above 50
+	// there are; 0 is 20,000. Stop ends it when it gives true, and may be nil.
 	Nodes int
 	Stop  func() bool
 }

@@ -174,6 +174,6 @@ func (l *line) search(count int) bool {
 // nodes is the effort for one number of pairings: with many pairs a partial plan takes
 // longer.
 func (l *line) nodes() int {
-	const usual = 100 // pairs in a room of 20
+	const usual = 50 // pairs
 	return max(4, l.wish.Nodes*usual/max(usual, len(l.options)))
 }

@@ -38,6 +38,23 @@ func bench60(b *testing.B, nodes int, prepare func(*search)) {
 	}
 }
 
+// BenchmarkBestAlike proves the best three plans among 20 unrelated males and 20 unrelated
+// females, for every number of pairings from 1 to 20.
+func BenchmarkBestAlike(b *testing.B) {
+	for b.Loop() {
+		nodes := 0
+		for count := range 20 {
+			c := alike(20, 20, count+1)
+			o := c.Best(Effort{Plans: 3})
+			if !o.Proven {
+				b.Fatal("not proven")
+			}
+			nodes += o.Nodes
+		}
+		b.ReportMetric(float64(nodes), "nodes")
+	}
+}
+
 // BenchmarkBest10000 finds a plan of 20 pairings among 100 males and 100 females
 // that is within 1 % of the proven bound.
 func BenchmarkBest10000(b *testing.B) {
