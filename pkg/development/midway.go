@@ -48,8 +48,8 @@ const (
 //
 // Froglets take their first food 3 to 7 days after the tail is gone (from memory).
 var (
-	usualHindLegs = species.Percentiles{P10: 0.09, P50: 0.18, P90: 0.27}
-	usualToes     = species.Percentiles{P10: 0.55, P50: 0.70, P90: 0.85}
+	usualHindLegs = species.Percentiles{P10: 9, P50: 18, P90: 27} // % of the step
+	usualToes     = species.Percentiles{P10: 55, P50: 70, P90: 85}
 	usualEating   = species.Percentiles{P10: 3, P50: 5, P90: 7}
 )
 
@@ -59,6 +59,33 @@ type course struct {
 	share       []float64 // chance to have come, at the shares 0, 1/shareSteps, … 1; none where it goes by days
 	days        twoPiece
 	first, last float64 // the shares, or days, before and after which it hardly ever comes
+}
+
+// coursesOf gives those of midways in a profile. Errors are *[StepError].
+func coursesOf(p *species.Profile) (courses [len(midways)]course, _ error) {
+	within, _ := p.Step(species.Tadpole)
+	after, _ := p.Step(species.GrowOut)
+	hind, toe, eats := usualHindLegs, usualToes, usualEating
+	if within.HindLegsPct.Known() {
+		hind = within.HindLegsPct
+	}
+	if within.ToesPct.Known() {
+		toe = within.ToesPct
+	}
+	if after.EatingDays.Known() {
+		eats = after.EatingDays
+	}
+	for i, pct := range [...]species.Percentiles{hind, toe} {
+		if !(0 < pct.P10 && pct.P10 <= pct.P50 && pct.P50 <= pct.P90 && pct.P90 < 100) {
+			return courses, &StepError{p.ID, species.Tadpole, &PercentilesError{pct.P10, pct.P50, pct.P90, "parts of a step rise between 0 and 100 %"}}
+		}
+		courses[i] = shareOf(species.Percentiles{P10: pct.P10 / 100, P50: pct.P50 / 100, P90: pct.P90 / 100})
+	}
+	if _, err := FromPercentiles(eats.P10, eats.P50, eats.P90); err != nil {
+		return courses, &StepError{p.ID, species.GrowOut, err}
+	}
+	courses[eating] = daysOf(eats)
+	return courses, nil
 }
 
 // shareSteps is how finely the chances of shares are written down; between them

@@ -55,7 +55,10 @@ func (e *StepError) Unwrap() error { return e.Err }
 // Errors are *[StepError]. It panics when p is nil.
 func NewModel(p *species.Profile) (*Model, error) {
 	m := &Model{siblings: usualSiblings, safe: p.Safe, litres: p.TadpolesPerLitre}
-	m.courses = [...]course{shareOf(usualHindLegs), shareOf(usualToes), daysOf(usualEating)}
+	var err error
+	if m.courses, err = coursesOf(p); err != nil {
+		return nil, err
+	}
 	for i, l := range links {
 		step, ok := p.Step(l.step)
 		if !ok {

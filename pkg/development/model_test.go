@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
@@ -28,6 +29,34 @@ func mustModel(t *testing.T, p *species.Profile) *Model {
 	m, err := NewModel(p)
 	require.NoError(t, err)
 	return m
+}
+
+// A keeper whose tadpoles get their legs early, and whose froglets are slow to eat,
+// says so in the profile.
+func TestProfileSaysWhenLegsAndFirstFoodCome(t *testing.T) {
+	tadpoles, growing := step(species.Tadpole, 100, 100, 100, 1), step(species.GrowOut, 50, 50, 50, 1)
+	tadpoles.HindLegsPct = species.Percentiles{P10: 4, P50: 5, P90: 6, Source: "own notes"}
+	tadpoles.ToesPct = species.Percentiles{P10: 38, P50: 40, P90: 42, Source: "own notes"}
+	growing.EatingDays = species.Percentiles{P10: 8, P50: 10, P90: 13, Source: "own notes"}
+	of := func(steps ...species.Step) *species.Profile {
+		return profile(append([]species.Step{step(species.Egg, 7, 7, 7, 1), step(species.Hatchling, 2, 2, 2, 1), step(species.Metamorph, 4, 4, 4, 1)}, steps...)...)
+	}
+	o := mustModel(t, of(tadpoles, growing)).Outlook(Clutch{Laid: day(0)}, nil)
+	for stage, want := range map[Stage]civil.Window{
+		HindLegs: {Early: day(9 + 4), Likely: day(9 + 5), Late: day(9 + 6)},
+		Toes:     {Early: day(9 + 38), Likely: day(9 + 40), Late: day(9 + 42)},
+		Eating:   {Early: day(113 + 8), Likely: day(113 + 10), Late: day(113 + 13)},
+	} {
+		e, _ := o.Event(stage)
+		assert.Equal(t, want, e.Window, "%v", stage)
+	}
+
+	tadpoles.ToesPct.P90 = 100
+	_, err := NewModel(of(tadpoles, growing))
+	assert.EqualError(t, err, "invented-frog: step tadpole: 38, 40, 100 (10th, 50th, 90th percentile): parts of a step rise between 0 and 100 %")
+	tadpoles.ToesPct.P90, growing.EatingDays.P10 = 42, 11
+	_, err = NewModel(of(tadpoles, growing))
+	assert.EqualError(t, err, "invented-frog: step grow-out: 11, 10, 13 (10th, 50th, 90th percentile): they have to rise")
 }
 
 func TestModelFollowsTheStepsOfAProfile(t *testing.T) {
@@ -80,7 +109,7 @@ func TestNewModelErrors(t *testing.T) {
 	assert.Equal(t, species.Tadpole, wrong.Step)
 	var cause *PercentilesError
 	require.ErrorAs(t, err, &cause)
-	assert.EqualError(t, err, "invented-frog: step tadpole: days 48, 40, 80 (10th, 50th, 90th percentile): they have to rise")
+	assert.EqualError(t, err, "invented-frog: step tadpole: 48, 40, 80 (10th, 50th, 90th percentile): they have to rise")
 	assert.Panics(t, func() { _, _ = NewModel(nil) })
 }
 

@@ -25,7 +25,7 @@ type PercentilesError struct {
 }
 
 func (e *PercentilesError) Error() string {
-	return fmt.Sprintf("days %v, %v, %v (10th, 50th, 90th percentile): %s", e.P10, e.P50, e.P90, e.Reason)
+	return fmt.Sprintf("%v, %v, %v (10th, 50th, 90th percentile): %s", e.P10, e.P50, e.P90, e.Reason)
 }
 
 // FromPercentiles makes the distribution of a length whose 10th, 50th and 90th

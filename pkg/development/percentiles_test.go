@@ -70,7 +70,7 @@ func TestFromPercentilesErrors(t *testing.T) {
 		assert.NotEmpty(t, wrong.Reason, name)
 	}
 	_, err := FromPercentiles(5, 4, 9)
-	assert.EqualError(t, err, "days 5, 4, 9 (10th, 50th, 90th percentile): they have to rise")
+	assert.EqualError(t, err, "5, 4, 9 (10th, 50th, 90th percentile): they have to rise")
 }
 
 // Whatever percentiles are given, each is met to the day: a day takes what

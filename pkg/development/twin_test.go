@@ -57,7 +57,7 @@ func until(m *Model, s Stage) Distribution {
 // inner gives the chance of each day of an event within a step from begin to end, at
 // one day a day, worked out from what stands in midway.go.
 func inner(which, begin, end int, at species.Percentiles) map[int]float64 {
-	logit := func(x float64) float64 { return math.Log(x / (1 - x)) }
+	logit := func(pct float64) float64 { return math.Log(pct / (100 - pct)) }
 	curve := logit
 	if midways[which].step == growOut {
 		curve = math.Log
@@ -79,7 +79,7 @@ func inner(which, begin, end int, at species.Percentiles) map[int]float64 {
 			if midways[which].step == growOut {
 				upTo = by(passed)
 			} else {
-				upTo = by(passed / (float64(end-begin) + 0.5))
+				upTo = by(100 * passed / (float64(end-begin) + 0.5))
 			}
 		}
 		days[day], below = upTo-below, upTo

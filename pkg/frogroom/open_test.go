@@ -56,13 +56,13 @@ func TestRefused(t *testing.T) {
 			"days that make no distribution", `
 species:
   - {id: own, name: Own frog, development: {egg: {days: [0.1, 3000, 3600], at_c: 20}}}
-`, `room.yaml: own: step egg: days 0.1, 3000, 3600 (10th, 50th, 90th percentile): the spread reaches beyond ten years; correct these days`,
+`, `room.yaml: own: step egg: 0.1, 3000, 3600 (10th, 50th, 90th percentile): the spread reaches beyond ten years; correct these days`,
 		},
 		{
 			"the same for the nights until there are eggs", `
 species:
   - {id: own, name: Own frog, breeding: {eggs_after_nights: [0.1, 0.1, 365]}}
-`, `room.yaml: own: breeding: eggs_after_nights: days 0.1, 0.1, 365 (10th, 50th, 90th percentile): the spread reaches beyond ten years; correct these days`,
+`, `room.yaml: own: breeding: eggs_after_nights: 0.1, 0.1, 365 (10th, 50th, 90th percentile): the spread reaches beyond ten years; correct these days`,
 		},
 	} {
 		r, problems := frogroom.Read("room.yaml", []byte(row.text))

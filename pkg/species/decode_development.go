@@ -38,6 +38,9 @@ func (p *Profile) readStep(development *scope, n *yaml.Node, name StepName) {
 	}
 	days, warm := in.Key("days"), in.Has("at_c")
 	changed := step.Days != before.Days
+	if step.HindLegsPct.P50 > step.ToesPct.P50 && step.ToesPct.Known() {
+		development.Doc().Warnf(n, "check hind_legs_pct and toes_pct", "the toes are free before there are hind legs")
+	}
 	switch doc := development.Doc(); {
 	case !in.Has("days") && !step.Days.Known():
 		doc.Errorf(n, "add days: [10th, 50th, 90th percentile]", "the step %s has no days", name)

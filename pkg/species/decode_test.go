@@ -88,6 +88,19 @@ func TestApplyChangesOnlyWhatIsGiven(t *testing.T) {
 			func(p *Profile) { tadpole(p).Law = Law{} },
 		},
 		{
+			"when legs come", "development: {tadpole: {hind_legs_pct: [5, 10, 20], toes_pct: [50, 60, 70]}}",
+			func(p *Profile) {
+				tadpole(p).HindLegsPct = Percentiles{5, 10, 20, "the keeper's file"}
+				tadpole(p).ToesPct = Percentiles{50, 60, 70, "the keeper's file"}
+			},
+		},
+		{
+			"when they eat", "development: {grow_out: {eating_days: [2, 4, 9]}}",
+			func(p *Profile) {
+				p.Development[len(p.Development)-1].EatingDays = Percentiles{2, 4, 9, "the keeper's file"}
+			},
+		},
+		{
 			"a phase is changed in place", "cycle: {rain: {days: [2, 2, 4], place: own tank}}",
 			func(p *Profile) {
 				p.Cycle[3].Days = Days{2, 2, 4, "the keeper's file"}
@@ -186,6 +199,9 @@ func TestApplyRefuses(t *testing.T) {
 		{"a caution without text", "cautions: [{source: me}]", "c.yaml:1:12: a caution has no text; write {text: …, source: …}"},
 		{"the id", "id: agalychnis-moreletii", `c.yaml:1:1: unknown key "id" in a species; known here: source, sources, name, common_name, safe_c, transport_c, tadpoles_per_litre, cycle, breeding, development, maturity, sale, adult, food, quarantine_days, cites, cautions`},
 		{"days without their temperature", "development: {tadpole: {days: [48, 60, 80]}}", "c.yaml:1:25: warning: days of the step tadpole are counted as if they were at 24 to 27 °C; add at_c: the temperature of these days"},
+		{"legs of an egg", "development: {egg: {toes_pct: [50, 60, 70]}}", `c.yaml:1:21: unknown key "toes_pct" in the step egg; known here: source, sources, days, at_c, law, covers_c, minutes_a_day, survival, stall, note, hatch_gosner`},
+		{"all of a step", "development: {tadpole: {toes_pct: [50, 60, 100]}}", `c.yaml:1:44: toes_pct is 100; write a number from 0.1 to 99.9`},
+		{"toes without legs", "development: {tadpole: {hind_legs_pct: [10, 80, 90], toes_pct: [50, 60, 70]}}", `c.yaml:1:24: warning: the toes are free before there are hind legs; check hind_legs_pct and toes_pct`},
 		{"a step timed too cold", "development: {tadpole: {at_c: 17}}", "c.yaml:1:31: warning: at_c of the step tadpole is outside safe_c, 20 to 30 °C; check both"},
 		{"a step timed too warm", "development: {tadpole: {at_c: 33}}", "c.yaml:1:31: warning: at_c of the step tadpole is outside safe_c, 20 to 30 °C; check both"},
 	} {

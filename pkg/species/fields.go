@@ -56,7 +56,7 @@ func (b *Breeding) fields() []field {
 }
 
 func (s *Step) fields() []field {
-	return []field{
+	return append([]field{
 		{"days", percentilesValue{&s.Days, stepDays}},
 		{"at_c", rangeValue{to: &s.AtC, measure: celsius}},
 		{"law", lawValue{&s.Law}},
@@ -64,10 +64,25 @@ func (s *Step) fields() []field {
 		{"minutes_a_day", numberValue{&s.MinutesADay, minutes}},
 		{"survival", shareValue{&s.Survival}},
 		{"stall", shareValue{&s.Stall}},
-		{"siblings", shareValue{&s.Siblings}},
-		{"hatch_gosner", rangeValue{to: &s.HatchGosner, measure: gosner}},
 		{"note", textValue{&s.Note}},
+	}, s.own()...)
+}
+
+// own are the fields that only this step has.
+func (s *Step) own() []field {
+	switch s.Name {
+	case Egg:
+		return []field{{"hatch_gosner", rangeValue{to: &s.HatchGosner, measure: gosner}}}
+	case Tadpole:
+		return []field{
+			{"siblings", shareValue{&s.Siblings}},
+			{"hind_legs_pct", percentilesValue{&s.HindLegsPct, partOfStep}},
+			{"toes_pct", percentilesValue{&s.ToesPct, partOfStep}},
+		}
+	case GrowOut:
+		return []field{{"eating_days", percentilesValue{&s.EatingDays, stepDays}}}
 	}
+	return nil
 }
 
 func (m *Maturity) fields() []field {

@@ -39,6 +39,8 @@ var (
 	gosner    = measure{"", 15, 30}
 	mealDays  = measure{" days", 0.25, 60}
 
+	partOfStep = measure{" %", 0.1, 99.9}
+
 	tenDegrees = measure{"", 1, 20}
 )
 

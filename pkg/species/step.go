@@ -33,5 +33,11 @@ type Step struct {
 	Siblings    Number // spread of siblings about the half date of the end, as a share of the time since laying
 	// HatchGosner is between which stages of Gosner 1960 eggs hatch, of the step Egg.
 	HatchGosner Range
+	// HindLegsPct and ToesPct are how much of the step Tadpole has passed when the hind
+	// legs bud (Gosner 26) and the toes are free (Gosner 37): % of its length, above 0
+	// and below 100.
+	HindLegsPct, ToesPct Percentiles
+	// EatingDays are the days from the begin of the step GrowOut to the first food.
+	EatingDays Percentiles
 	Note        Text
 }
