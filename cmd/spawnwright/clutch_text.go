@@ -24,7 +24,7 @@ func clutchPage(k frogroom.ClutchReport) (string, error) {
 	}
 	b.WriteString("\n" + warmthText("water", k.Water) + warmthText("air", k.Air))
 	if k.Stall >= notableStall {
-		fmt.Fprintf(&b, "with a chance of %.0f %% it has stalled, or will; the windows are those of a clutch that goes on\n", k.Stall*100)
+		fmt.Fprintf(&b, "with a chance of %.0f %% it has stalled, or will; the windows are those of a clutch that goes on\n", min(k.Stall*100, 99))
 	}
 	b.WriteString("\n")
 	for _, t := range []*table.Table{windowTable(k), siblingTable(k), headsTable(k)} {
@@ -106,6 +106,9 @@ func siblingTable(k frogroom.ClutchReport) *table.Table {
 	}
 	if k.SiblingsOf == 0 {
 		t.Title, t.Empty = "The first and the last", "not told: nobody knows how many there are"
+		if k.Living != nil {
+			t.Empty = "none is alive by the last count"
+		}
 	}
 	return t
 }
@@ -175,11 +178,16 @@ func dueText(b *strings.Builder, k frogroom.ClutchReport) {
 		if d.ByNow {
 			when = "by now"
 		}
-		days := "days before"
-		if d.Lead < 0 {
-			days = "days after"
+		at := fmt.Sprintf("%d days before %s", d.Lead, d.Stage)
+		switch {
+		case d.Now:
+			when, at = "now", "since "+d.Stage
+		case d.Lead == 0:
+			at = "at the stage " + d.Stage
+		case d.Lead < 0:
+			at = fmt.Sprintf("%d days after %s", -d.Lead, d.Stage)
 		}
-		fmt.Fprintf(b, "  %-14s  %s\n%18s%d %s %s; %s\n", when, d.What, "", max(d.Lead, -d.Lead), days, d.Stage, d.Source)
+		fmt.Fprintf(b, "  %-14s  %s\n%18s%s; %s\n", when, d.What, "", at, d.Source)
 	}
 }
 

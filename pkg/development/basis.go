@@ -8,7 +8,7 @@ import (
 // Basis is what a date rests on.
 type Basis struct {
 	Seen     bool    // the event itself was seen
-	Looks    int     // looks at this clutch
+	Looks    int     // days on which this clutch was looked at
 	Finished int     // the keeper's clutches that are known to have gone through the step that counts most
 	Running  int     // those that were seen not to be through it yet
 	Book     float64 // clutches that the profile counts as; 0 when the date does not rest on it

@@ -113,7 +113,7 @@ func (m *Model) Outlook(c Clutch, r *Room) Outlook {
 		return o
 	}
 	ev := sift(laid, m.halves(laid, c.Looks))
-	ev.looks = distinct(c.Looks)
+	ev.looks = daysOfLooks(c.Looks)
 	o.From, o.Warnings, o.PaceSD = laid, ev.warnings, 0
 	o.record(&ev)
 	if c.Laid.Known() {
@@ -144,11 +144,12 @@ func (o *Outlook) record(ev *evidence) {
 	}
 }
 
-// distinct counts looks, each once.
-func distinct(looks []Look) int {
-	seen := make(map[Look]bool, len(looks))
+// daysOfLooks counts the days on which a clutch was looked at. One glance into the tub
+// can tell two things: that there are toes, and no front legs.
+func daysOfLooks(looks []Look) int {
+	seen := make(map[civil.Date]bool, len(looks))
 	for _, l := range looks {
-		seen[l] = true
+		seen[l.On] = true
 	}
 	return len(seen)
 }

@@ -15,7 +15,7 @@ type evidence struct {
 	day      [len(links)]int // of the recorded events
 	lo, hi   [len(links)]int // of the other looks: not before, at latest
 	within   [len(midways)]interval
-	looks    int // that were given, each counted once
+	looks    int // days on which there were any
 	// The places of the looks that say so.
 	dayBy, loBy, hiBy [len(links)]int
 	warnings

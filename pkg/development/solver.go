@@ -251,7 +251,7 @@ func (s *solver) mix() {
 		o.Stall = s.stalled / (s.stalled + s.goingOn)
 	}
 	if o.Stall > stallTold {
-		o.warn(nil, "the chance that the clutch has stalled, or will, is %.0f %%: look at temperature, food and water, and ask a veterinarian when animals look unwell", 100*o.Stall)
+		o.warn(nil, "the chance that the clutch has stalled, or will, is %.0f %%: look at temperature, food and water, and ask a veterinarian when animals look unwell", min(100*o.Stall, 99)) // never certain
 	}
 	s.bases()
 }

@@ -49,6 +49,37 @@ func (t tended) cares(away []civil.Span) []care {
 	return all
 }
 
+// stageCares gives what a clutch needs at the stage that it is at until the next, and
+// what it needs from the stages on that may come within a span. What is for the first
+// of the span stands there also when the stage is late.
+func (t tended) stageCares(days civil.Span) []Due {
+	if t.died() {
+		return []Due{}
+	}
+	now, _ := development.ParseStage(t.Now)
+	var current *Due
+	ahead := []Due{}
+	for _, c := range development.Cares() {
+		if c.LeadDays != 0 || c.Stage <= now && now >= development.OutOfWater {
+			continue // on land each care has a day of its own
+		}
+		due := Due{On: days.First, Stage: c.Stage.String(), What: c.What, Source: c.Source}
+		if c.Stage <= now {
+			due.Now, current = true, &due
+			continue
+		}
+		e, _ := t.outlook.Event(c.Stage)
+		if w := e.Window; w.Known() && w.Early <= days.Last {
+			due.ByNow, due.On = w.Early < days.First, w.Early
+			ahead = append(ahead, due)
+		}
+	}
+	if current != nil {
+		return append([]Due{*current}, ahead...)
+	}
+	return ahead
+}
+
 // title gives what is to be done in a few words, and detail the rest of it with
 // its source, a sentence.
 func (c care) title() string {

@@ -1,6 +1,7 @@
 package frogroom_test
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -251,6 +252,43 @@ func TestDoubtsHaveTheClutch(t *testing.T) {
 	k := one(t, "2027-03-20", "on: 2027-03-20, clutch: C, saw: hatched")
 	require.Len(t, k.Warnings, 1)
 	assert.Contains(t, k.Warnings[0], "clutch C: hatched came 38 days after laid")
+}
+
+// A clutch that is seen at a younger stage has no front legs by then, however the
+// word is written, unless they are in the diary for that day too.
+func TestStillTadpoles(t *testing.T) {
+	for _, row := range []struct {
+		name    string
+		entries []string
+		want    string // front legs, early; none where they are after the look
+		looks   int
+		warns   bool
+	}{
+		{"nothing is seen", nil, "03-29", 0, false},
+		{"toes, a week after front legs are due", []string{"on: 2027-04-05, clutch: C, saw: toes"}, "", 1, true},
+		{"tadpoles that feed, again", []string{"on: 2027-02-17, clutch: C, saw: feeding", "on: 2027-04-05, clutch: C, saw: feeding"}, "", 2, true},
+		{"some have hind legs", []string{"on: 2027-04-05, clutch: C, saw: hind-legs, some: true"}, "", 1, true},
+		{"toes and front legs on one day", []string{"on: 2027-03-30, clutch: C, saw: toes", "on: 2027-03-30, clutch: C, saw: front-legs"}, "03-30", 1, false},
+		{"slow ones, when the others are through", []string{"on: 2027-03-29, clutch: C, saw: front-legs", "on: 2027-04-05, clutch: C, saw: toes, some: true"}, "03-29", 2, false},
+	} {
+		k := one(t, "2027-04-06", row.entries...)
+		if early := stage(k, "front-legs").Window.Early; row.want == "" {
+			assert.Greater(t, early, day("2027-04-05"), row.name)
+		} else {
+			assert.Equal(t, day("2027-"+row.want), early, row.name)
+		}
+		assert.Equal(t, row.looks, stage(k, "sale-ready").RestsOn.Looks, "%s: days of looks", row.name)
+		assert.Equal(t, row.warns, strings.Contains(strings.Join(k.Warnings, "\n"), "front-legs did not come"), row.name)
+	}
+}
+
+// The warning is where the temperature is written, and at the clutch for a set-point.
+func TestUnsafeHasItsLine(t *testing.T) {
+	k := one(t, "2027-03-10", "on: 2027-03-01, clutch: C, water_c: 24", "on: 2027-03-02, clutch: C, water_c: 35, air_c: 9")
+	measured := regexp.MustCompile(`(?m)^room.yaml:(\d+):\d+: clutch C: the (?:water is at 35|air is at 9) °C, outside the safe range`)
+	places := measured.FindAllStringSubmatch(strings.Join(k.Warnings, "\n"), -1)
+	require.Len(t, places, 2)
+	assert.Equal(t, places[0][1], places[1][1])
 }
 
 // TestWarmth: the dates follow the temperature by day where the profile has a

@@ -1,7 +1,9 @@
 package frogroom
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
@@ -24,7 +26,7 @@ type ClutchReport struct {
 	Siblings   []SiblingDates `json:"siblings"`
 	SiblingsOf int            `json:"siblings_of"`
 	// Heads is how many there will be, a week apart from the day of the report
-	// on, and Uncounted why there are none: nothing was counted.
+	// on, and Uncounted why there are none, such as that nothing was counted.
 	Heads     []WeekHeads `json:"heads"`
 	Uncounted string      `json:"uncounted,omitempty"`
 	// Due is what to do by then and in the 14 days from then on.
@@ -59,9 +61,10 @@ type SiblingDates struct {
 // Due is something to do for a clutch.
 type Due struct {
 	On     civil.Date `json:"on"`
+	Now    bool       `json:"now"`    // the clutch is at the stage, and needs it every day
 	ByNow  bool       `json:"by_now"` // its day has passed, and the stage is still ahead
 	Stage  string     `json:"stage"`
-	Lead   int        `json:"lead_days"` // days before the stage; below 0 after it
+	Lead   int        `json:"lead_days"` // days before the stage; below 0 after it, 0 with it
 	What   string     `json:"what"`
 	Source string     `json:"source"`
 }
@@ -95,12 +98,22 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 		}
 	}
 	days := civil.Span{First: on, Last: on.Add(dueDays - 1)}
+	out.Due = k.stageCares(days)
 	for _, c := range k.cares(r.Collection.Away) {
 		byNow := c.LeadDays > 0 && c.on < on
 		if !c.over && (byNow || days.Contains(c.on)) {
-			out.Due = append(out.Due, Due{c.on, byNow, c.Stage.String(), c.LeadDays, c.What, c.Source})
+			out.Due = append(out.Due, Due{c.on, false, byNow, c.Stage.String(), c.LeadDays, c.What, c.Source})
 		}
 	}
+	slices.SortStableFunc(out.Due, func(a, b Due) int {
+		switch {
+		case a.Now:
+			return -1
+		case b.Now:
+			return 1
+		}
+		return cmp.Compare(a.On, b.On)
+	})
 	for _, e := range k.outlook.All() {
 		if e.Dist.Known() && !e.Recorded {
 			out.Distribution = append(out.Distribution, chances(k.outlook.From, e))

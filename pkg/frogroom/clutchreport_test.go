@@ -77,13 +77,22 @@ func TestReportDue(t *testing.T) {
 			if d.ByNow {
 				text += ", by now"
 			}
+			if d.Now {
+				text += ", now"
+			}
 			out = append(out, d.On.String()[5:]+" "+text)
 		}
 		return strings.Join(out, "\n")
 	}
-	assert.Equal(t, `03-21 start the first foods, by now
+	assert.Equal(t, `02-20 look at the eggs every day, take out white and mouldy ones, keep clutches above the water damp, now
+02-12 have tubs ready with aged water, free of chlorine, at the set temperature, by now
+02-15 no food yet, by now
+02-17 begin to feed, by now`, said(report(t, "2027-02-20")), "what the eggs need, until they are seen to have hatched")
+	assert.Equal(t, `03-22 begin to feed, now
+03-21 start the first foods, by now
 03-22 a way out of the water
-03-28 bins for froglets`, said(report(t, "2027-03-22", "on: 2027-02-17, clutch: C, saw: feeding")), "03-29 is the early date of the front legs, 04-04 that of the land")
+03-28 bins for froglets
+03-29 no food while the tail goes`, said(report(t, "2027-03-22", "on: 2027-02-17, clutch: C, saw: feeding")), "03-29 is the early date of the front legs, 04-04 that of the land")
 	assert.Equal(t, `04-07 offer first food every day
 04-11 see that each one eats`, said(report(t, "2027-04-05", "on: 2027-04-04, clutch: C, saw: out-of-water")))
 }

@@ -42,6 +42,7 @@ func headsOf(h development.Heads) Heads {
 
 const (
 	mostWeeks = 52 // of a report
+	noneLeft  = "none is alive by the last count"
 	notKnown  = "neither the eggs nor any living were counted: write eggs: beside the clutch, or count: in the diary"
 	noDates   = "no stage of this species has a date"
 )
@@ -54,6 +55,10 @@ func (r *Room) heads(out *ClutchReport, c *collection.Clutch, k tended) {
 	if len(counts) == 0 {
 		out.Uncounted = notKnown
 		out.SiblingsOf = r.of(c.Species).fromEach
+		return
+	}
+	if k.died() {
+		out.Uncounted = noneLeft
 		return
 	}
 	if len(k.Stages) == 0 {

@@ -60,9 +60,22 @@ func (r *Room) sightings(c *collection.Clutch, on civil.Date) sightings {
 			s.gosner(l)
 		default:
 			s.reached(l.On, stageOf(l), l.Some)
+			s.stillTadpoles(l, all)
 		}
 	}
 	return s
+}
+
+// stillTadpoles takes hind legs, toes, and a stage that was there before for what they
+// also say: there are no front legs yet, unless they were seen by that day.
+func (s *sightings) stillTadpoles(l collection.Look, all []collection.Look) {
+	grown := func(o collection.Look) bool {
+		return o.On <= l.On && !o.Some && stageOf(o) >= development.FrontLegs
+	}
+	last := s.looks[len(s.looks)-1]
+	if last.Stage < development.FrontLegs && last.Kind != development.Reached && s.farthest < development.FrontLegs && !slices.ContainsFunc(all, grown) {
+		s.add(l.On, development.FrontLegs, development.NotYet)
+	}
 }
 
 func wholeFirst(a, b collection.Look) int {

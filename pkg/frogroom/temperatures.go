@@ -6,6 +6,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/species"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // temperatures compares what was measured in clutches that are running, and the
@@ -53,29 +54,31 @@ func outside(v collection.Given[float64], safe species.Range) bool {
 
 // unsafe says where the water or the air of a clutch is by now outside the safe
 // range of its species: by the last measurement up to a day, or of the water by
-// the set-point where there is none. On land they do not mind the water.
+// the set-point where there is none, each with its place. On land they do not mind the water.
 func (r *Room) unsafe(c *collection.Clutch, inWater bool, on civil.Date) []string {
 	safe := r.of(c.Species).profile.Safe
 	if !safe.Known() {
 		return nil
 	}
 	water, air := r.Collection.Equipment.TadpoleTubs.WaterC, collection.Given[float64]{}
+	waterAt, airAt := c.At, c.At
 	for _, t := range r.Collection.Temperatures(c.ID) {
 		if t.On <= on && t.WaterC.Known {
-			water = t.WaterC
+			water, waterAt = t.WaterC, t.At
 		}
 		if t.On <= on && t.AirC.Known {
-			air = t.AirC
+			air, airAt = t.AirC, t.At
 		}
 	}
 	var out []string
 	for _, m := range []struct {
 		what  string
 		value collection.Given[float64]
-	}{{"water", water}, {"air", air}} {
+		at    strictyaml.Position
+	}{{"water", water, waterAt}, {"air", air, airAt}} {
 		if outside(m.value, safe) && (inWater || m.what == "air") {
-			out = append(out, fmt.Sprintf("clutch %s: the %s is at %s, outside the safe range of %s: bring it back slowly, and ask a veterinarian when animals look unwell",
-				c.ID, m.what, degrees(m.value.Value, m.value.Value), degrees(safe.Low, safe.High)))
+			out = append(out, r.located(doubt{m.at, fmt.Sprintf("clutch %s: the %s is at %s, outside the safe range of %s: bring it back slowly, and ask a veterinarian when animals look unwell",
+				c.ID, m.what, degrees(m.value.Value, m.value.Value), degrees(safe.Low, safe.High))}))
 		}
 	}
 	return out

@@ -39,5 +39,5 @@ type Step struct {
 	HindLegsPct, ToesPct Percentiles
 	// EatingDays are the days from the begin of the step GrowOut to the first food.
 	EatingDays Percentiles
-	Note        Text
+	Note       Text
 }
