@@ -80,6 +80,20 @@ func (t tended) stageCares(days civil.Span) []Due {
 	return ahead
 }
 
+// sizeOfPrey adds to a care about food how long it may be: by the length of the smallest
+// froglet, in mm, or by the profile where none was measured (0).
+func (r *Room) sizeOfPrey(due *Due, kind string, froglet float64) {
+	feeder := r.of(kind).profile.Food.Froglet.FeederMM
+	switch {
+	case froglet > 0:
+		small, large := development.PreyLength(froglet)
+		due.What += fmt.Sprintf("; prey of %.1f to %.1f mm for one of %g mm", small, large, rounded(froglet))
+	case feeder.Known() && feeder.Low < feeder.High:
+		due.What += fmt.Sprintf("; prey of %g to %g mm until one is measured", feeder.Low, feeder.High)
+		due.Source += "; the mm " + feeder.Source
+	}
+}
+
 // title gives what is to be done in a few words, and detail the rest of it with
 // its source, a sentence.
 func (c care) title() string {

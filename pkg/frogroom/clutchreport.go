@@ -103,6 +103,9 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 		byNow := c.LeadDays > 0 && c.on < on
 		if !c.over && (byNow || days.Contains(c.on)) {
 			out.Due = append(out.Due, Due{c.on, false, byNow, c.Stage.String(), c.LeadDays, c.What, c.Source})
+			if due := &out.Due[len(out.Due)-1]; c.Stage == development.OutOfWater && c.LeadDays < 0 {
+				r.sizeOfPrey(due, out.Species, out.Sale.LengthMM)
+			}
 		}
 	}
 	slices.SortStableFunc(out.Due, func(a, b Due) int {

@@ -53,6 +53,8 @@ func TestReportHeads(t *testing.T) {
 	assert.Zero(t, dead.SiblingsOf)
 	assert.Empty(t, dead.Siblings)
 	assert.Empty(t, dead.Due)
+	assert.Empty(t, dead.Heads)
+	assert.Equal(t, "none is alive by the last count", dead.Uncounted)
 }
 
 func TestReportSiblings(t *testing.T) {
@@ -95,6 +97,23 @@ func TestReportDue(t *testing.T) {
 03-29 no food while the tail goes`, said(report(t, "2027-03-22", "on: 2027-02-17, clutch: C, saw: feeding")), "03-29 is the early date of the front legs, 04-04 that of the land")
 	assert.Equal(t, `04-07 offer first food every day
 04-11 see that each one eats`, said(report(t, "2027-04-05", "on: 2027-04-04, clutch: C, saw: out-of-water")))
+}
+
+// What froglets are fed follows the length of the smallest, and the profile until one
+// is measured.
+func TestReportPrey(t *testing.T) {
+	const out = "on: 2027-04-04, clutch: C, saw: out-of-water"
+	first := func(k frogroom.ClutchReport) string { require.NotEmpty(t, k.Due); return k.Due[0].What }
+	assert.Regexp(t, "; prey of 3.0 to 4.5 mm for one of 15 mm$", first(report(t, "2027-04-06", out, "on: 2027-04-05, clutch: C, length_mm: 15")))
+	assert.Regexp(t, "gap between the eyes$", first(report(t, "2027-04-06", out)), "neither is known")
+	leaf, err := room(t, `
+animals: [{id: A, species: agalychnis-callidryas}, {id: B, species: agalychnis-callidryas}]
+clutches: [{id: C, laid: 2027-02-10, dam: B, sire: A, eggs: 40}]
+diary: [{`+out+`}]
+`).ClutchReport("C", day("2027-04-06"))
+	require.NoError(t, err)
+	assert.Regexp(t, "; prey of 2 to 3 mm until one is measured$", first(leaf))
+	assert.Regexp(t, "; the mm from memory$", leaf.Due[0].Source)
 }
 
 func TestLeaves(t *testing.T) {
