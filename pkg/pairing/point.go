@@ -24,3 +24,27 @@ func (z point) towards(y point, part float64) point {
 	}
 	return out
 }
+
+// even makes z the mean of the points that exchanges make of it.
+func (z point) even(orbit []int32) point {
+	if orbit == nil {
+		return z
+	}
+	size := make([]float64, len(orbit))
+	for p, first := range orbit { // the first of an orbit comes before its others
+		size[first]++
+		if int32(p) != first {
+			z.young[first] += z.young[p]
+			z.chosen[first] += z.chosen[p]
+			z.square[first] += z.square[p]
+		}
+	}
+	for p, first := range orbit {
+		if int32(p) == first {
+			z.young[p], z.chosen[p], z.square[p] = z.young[p]/size[p], z.chosen[p]/size[p], z.square[p]/size[p]
+		} else {
+			z.young[p], z.chosen[p], z.square[p] = z.young[first], z.chosen[first], z.square[first]
+		}
+	}
+	return z
+}
