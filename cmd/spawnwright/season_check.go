@@ -55,7 +55,7 @@ func (a *app) checkPlan(path string, c *cobra.Command, args []string) error {
 	}
 	a.inputs = append(a.inputs, path)
 	var b bytes.Buffer
-	faults := planner.Check(d.Problem, *d.Plan)
+	faults := append(unplanned(d), planner.Check(d.Problem, *d.Plan)...)
 	for _, fault := range faults {
 		fmt.Fprintln(&b, fault)
 	}
@@ -69,4 +69,15 @@ func (a *app) checkPlan(path string, c *cobra.Command, args []string) error {
 		return &exitError{code: exitInput}
 	}
 	return nil
+}
+
+// unplanned names the chains that must be planned and have no days.
+func unplanned(d planner.Document) []string {
+	var out []string
+	for i, cycle := range d.Plan.Cycles {
+		if len(cycle.Days) == 0 && i < len(d.Problem.Chains) && d.Problem.Chains[i].LeaveOut == 0 {
+			out = append(out, fmt.Sprintf("%s: it must be planned, and the plan has no days for it", cycle.ID))
+		}
+	}
+	return out
 }

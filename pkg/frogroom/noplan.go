@@ -31,28 +31,29 @@ func (r *Room) noPlan(c timetable.Conflict) *Conflict {
 
 // why says what the pairings cannot share.
 func (r *Room) why(c timetable.Conflict) string {
-	who := joined(c.Chains)
-	cannot := "cannot"
-	if !c.Proven {
-		cannot = "as far as was found cannot"
+	if c.Unplaced {
+		return fmt.Sprintf("the search ended without a place for %s beside all others as wished; a longer search may find one", joined(c.Chains))
 	}
-	when := ""
+	if !c.Proven {
+		return "as far as was found, " + r.short(c)
+	}
+	return r.short(c)
+}
+
+func (r *Room) short(c timetable.Conflict) string {
+	who, when := joined(c.Chains), ""
 	if c.Days.Days() > 0 {
 		when = fmt.Sprintf(" between %s and %s", c.Days.First, c.Days.Last)
 	}
 	switch {
-	case c.Unplaced:
-		return fmt.Sprintf("the search ended without a place for %s beside all others as wished; a longer search may find one", who)
 	case c.Resource == planner.Minutes:
-		return fmt.Sprintf("%d minutes a day %s do for the work of %s as wished%s", c.Count, cannot, who, when)
+		return fmt.Sprintf("%d minutes a day cannot do for the work of %s as wished%s", c.Count, who, when)
 	case c.Resource != "":
-		return fmt.Sprintf("%s %s hold %s as wished%s", count(c.Count, c.Resource), cannot, who, when)
+		return fmt.Sprintf("%s cannot hold %s as wished%s", count(c.Count, c.Resource), who, when)
 	case len(c.Animals) > 0:
-		return fmt.Sprintf("%s %s be in %s as wished", joined(c.Animals), cannot, who)
+		return fmt.Sprintf("%s cannot be in %s as wished", joined(c.Animals), who)
 	case len(c.Busy) > 0:
-		return fmt.Sprintf("%s %s be in %s as wished and in another pairing that cannot be moved", joined(c.Busy), cannot, who)
-	case !c.Proven:
-		return fmt.Sprintf("no plan was found for %s as wished", who)
+		return fmt.Sprintf("%s cannot be in %s as wished and in another pairing that cannot be moved", joined(c.Busy), who)
 	}
 	return fmt.Sprintf("no plan is possible for %s as wished", who)
 }

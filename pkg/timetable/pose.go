@@ -2,6 +2,7 @@ package timetable
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
@@ -100,7 +101,24 @@ func (f *fitting) ends(i int) int {
 	if f.Retry {
 		last = max(last, c.RainStart.Add(f.RetryAfter))
 	}
-	return last.Sub(f.on) + 1 + min(slack, mostStretch) + mostDelay
+	return last.Sub(f.on) + 1 + min(slack, mostStretch) + mostDelay + f.waits(i)
+}
+
+// waits gives the days for which a pairing that may be late can have to wait for
+// its animals, while they are in other pairings one after another.
+func (f *fitting) waits(i int) (days int) {
+	if !f.inputs[i].MayBeLate {
+		return 0
+	}
+	for _, k := range f.free {
+		if k == i || !slices.ContainsFunc(f.inputs[k].Animals, func(id string) bool { return slices.Contains(f.inputs[i].Animals, id) }) {
+			continue
+		}
+		for _, ph := range f.inputs[k].Phases {
+			days += ph.Min
+		}
+	}
+	return days
 }
 
 // problem gives the whole, with at most the rules of least.

@@ -77,6 +77,10 @@ func TestFit(t *testing.T) {
 			p.Young = append(p.Young, planner.Hold{Resource: resource, Amount: amount, From: from, To: to, Until: until})
 		}
 	}
+	long := func(p *timetable.Pairing) { // the rest, of the same male
+		p.Animals[0] = "he"
+		p.Phases[3].Min, p.Phases[3].Usual, p.Phases[3].Max = 150, 150, 150
+	}
 	chambers := season.Room{Capacity: []season.Capacity{have("rain chamber", 1)}}
 	for _, row := range []struct {
 		name     string
@@ -109,6 +113,16 @@ func TestFit(t *testing.T) {
 			},
 			map[string]int{"P": 60, "Q": 65},
 			100, nil,
+		},
+		{
+			"one may be late, and waits for its male however long he is busy: 155 days from the rain, 10 and 15 before the next",
+			timetable.Room{Room: chambers},
+			[]timetable.Pairing{
+				readyBy("P", 60, long, func(p *timetable.Pairing) { p.Early = 100 }),
+				readyBy("Q", 60, long, func(p *timetable.Pairing) { p.MayBeLate, p.Late = true, 1 }),
+			},
+			map[string]int{"P": 60, "Q": 240},
+			1805, nil,
 		},
 		{
 			"leaving one out is cheaper than 5 days",
