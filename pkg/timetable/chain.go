@@ -72,10 +72,10 @@ func (f *fitting) wish(i int, c *planner.Chain) {
 		}
 		w := planner.Wish{Phase: q.Name, On: p.ReadyBy.Add(-p.ReadyAfter)}
 		if begun < 0 {
-			w.Early = dayWeight * p.Early
+			w.Early = max(dayWeight*p.Early, tieWeight)
 		}
 		if p.MayBeLate {
-			w.Late = dayWeight * p.Late
+			w.Late = max(dayWeight*p.Late, tieWeight)
 		} else {
 			q.Latest = w.On
 		}

@@ -75,8 +75,8 @@ type Timetable struct {
 }
 
 // Proof says how good a plan is. In what a plan costs count, for each pairing,
-// 10 times its Early or Late for each day that the young are early or late, 1 for
-// each day that a phase is longer or shorter than usual, 10 for each day that an
+// 10 times its Early or Late (1 where that is 0) for each day that the young are
+// early or late, 1 for each day that a phase is longer or shorter than usual, 10 for each day that an
 // announced day is moved by, and 10 times LeaveOut where it is left out.
 type Proof struct {
 	// Best: no plan that keeps the wishes and the room costs less.
@@ -118,6 +118,7 @@ type Changed struct {
 // Weights of a plan, see [Proof].
 const (
 	dayWeight       = 10
+	tieWeight       = 1 // of a day that costs nothing: nearer is better all the same
 	stretchWeight   = 1
 	announcedWeight = 10
 )

@@ -125,6 +125,13 @@ func TestFit(t *testing.T) {
 			1805, nil,
 		},
 		{
+			"a chamber free from day 70 on, and days that cost nothing: the nearest all the same",
+			timetable.Room{Room: chambers, Taken: []planner.Taken{{Resource: "rain chamber", Amount: 1, Span: civil.Span{First: today, Last: today.Add(69)}}}},
+			[]timetable.Pairing{readyBy("P", 60, func(p *timetable.Pairing) { p.MayBeLate, p.Early = true, 0 })},
+			map[string]int{"P": 70},
+			10, nil,
+		},
+		{
 			"leaving one out is cheaper than 5 days",
 			timetable.Room{Room: chambers},
 			[]timetable.Pairing{readyBy("P", 60), readyBy("Q", 60, func(p *timetable.Pairing) { p.LeaveOut = 4 })},
