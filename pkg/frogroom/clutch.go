@@ -112,6 +112,7 @@ type tended struct {
 	known   developing
 	since   civil.Date // it was laid, or first seen
 	doubts  []doubt    // about the windows
+	notSafe []doubt    // water and air
 }
 
 // tended gives the clutches that run, which do not wait for each other.
@@ -180,10 +181,10 @@ func (r *Room) clutch(c *collection.Clutch, on civil.Date) tended {
 		}
 	}
 	out.doubts = known.doubts(c, out.outlook.Warnings)
-	for _, d := range out.doubts {
+	out.notSafe = r.unsafe(c, whole < development.OutOfWater, on)
+	for _, d := range slices.Concat(out.doubts, out.notSafe) {
 		out.Warnings = append(out.Warnings, r.located(d))
 	}
-	out.Warnings = slices.Concat(out.Warnings, r.unsafe(c, whole < development.OutOfWater, on))
 	return out
 }
 

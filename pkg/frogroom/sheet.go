@@ -49,7 +49,7 @@ func (r *Room) SeasonSheet(ctx context.Context, on civil.Date, o Planning) (Shee
 	for _, k := range p.clutches {
 		clutch := SheetClutch{Clutch: k.Clutch}
 		clutch.Warnings = slices.Clone(k.Warnings)
-		for i, d := range k.doubts { // the first of them, which have a place
+		for i, d := range slices.Concat(k.doubts, k.notSafe) { // the first of them, which have a place
 			clutch.Warnings[i] = d.text
 		}
 		if c, ok := r.Collection.Clutch(k.ID); ok {

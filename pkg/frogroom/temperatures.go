@@ -54,8 +54,8 @@ func outside(v collection.Given[float64], safe species.Range) bool {
 
 // unsafe says where the water or the air of a clutch is by now outside the safe
 // range of its species: by the last measurement up to a day, or of the water by
-// the set-point where there is none, each with its place. On land they do not mind the water.
-func (r *Room) unsafe(c *collection.Clutch, inWater bool, on civil.Date) []string {
+// the set-point where there is none. On land they do not mind the water.
+func (r *Room) unsafe(c *collection.Clutch, inWater bool, on civil.Date) []doubt {
 	safe := r.of(c.Species).profile.Safe
 	if !safe.Known() {
 		return nil
@@ -70,15 +70,15 @@ func (r *Room) unsafe(c *collection.Clutch, inWater bool, on civil.Date) []strin
 			air, airAt = t.AirC, t.At
 		}
 	}
-	var out []string
+	var out []doubt
 	for _, m := range []struct {
 		what  string
 		value collection.Given[float64]
 		at    strictyaml.Position
 	}{{"water", water, waterAt}, {"air", air, airAt}} {
 		if outside(m.value, safe) && (inWater || m.what == "air") {
-			out = append(out, r.located(doubt{m.at, fmt.Sprintf("clutch %s: the %s is at %s, outside the safe range of %s: bring it back slowly, and ask a veterinarian when animals look unwell",
-				c.ID, m.what, degrees(m.value.Value, m.value.Value), degrees(safe.Low, safe.High))}))
+			out = append(out, doubt{m.at, fmt.Sprintf("clutch %s: the %s is at %s, outside the safe range of %s: bring it back slowly, and ask a veterinarian when animals look unwell",
+				c.ID, m.what, degrees(m.value.Value, m.value.Value), degrees(safe.Low, safe.High))})
 		}
 	}
 	return out
