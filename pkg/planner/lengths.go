@@ -12,6 +12,8 @@ type table struct {
 	clear  [][]int   // by phase: the first day from here on that it cannot cover
 	base   [][]int64 // by phase: price of what it uses on all days before this one
 	run    []int
+	short  slide // ends of a phase that are at most the usual length away
+	long   slide // and those that are farther away
 }
 
 func newTable(phases, days int) *table {
@@ -154,26 +156,41 @@ func (t *table) least(c *chain, w window) int64 {
 	return best
 }
 
+// stepBack finds the least cost from a boundary on. Shorter and longer lengths
+// than the usual are two windows of ends, which move on with the day.
 func (t *table) stepBack(ph *phase, k int, w window) {
 	ahead, next, base, node, clear := t.ahead[k], t.ahead[k+1], t.base[k], t.node[k], t.clear[k]
+	short, long := &t.short, &t.long
+	short.clear()
+	long.clear()
+	nextShort, nextLong := w.first[k+1], w.first[k+1]
 	for d := w.first[k]; d <= w.last[k]; d++ {
-		best := never
-		if node[d] != never {
-			from, to := max(w.first[k+1], d+ph.min), min(w.last[k+1], d+ph.max, clear[d])
-			usual := d + ph.usual
-			for e := from; e <= min(to, usual); e++ {
-				best = min(best, next[e]+base[e]+ph.stretch*int64(usual-e))
-			}
-			for e := max(from, usual+1); e <= to; e++ {
-				best = min(best, next[e]+base[e]+ph.stretch*int64(e-usual))
-			}
-			if best < never {
-				best += node[d] - base[d]
-			} else {
-				best = never
+		ahead[d] = never
+		if node[d] == never {
+			continue
+		}
+		to, usual := min(w.last[k+1], d+ph.max, clear[d]), d+ph.usual
+		for nextShort = max(nextShort, d+ph.min); nextShort <= min(to, usual); nextShort++ {
+			if v := next[nextShort]; v != never {
+				short.add(nextShort, v+base[nextShort]-ph.stretch*int64(nextShort))
 			}
 		}
-		ahead[d] = best
+		for nextLong = max(nextLong, usual+1); nextLong <= to; nextLong++ {
+			if v := next[nextLong]; v != never {
+				long.add(nextLong, v+base[nextLong]+ph.stretch*int64(nextLong))
+			}
+		}
+		off := ph.stretch * int64(usual)
+		best := never
+		if v := short.least(d + ph.min); v != never {
+			best = v + off
+		}
+		if v := long.least(usual + 1); v != never {
+			best = min(best, v-off)
+		}
+		if best != never {
+			ahead[d] = best + node[d] - base[d]
+		}
 	}
 }
 

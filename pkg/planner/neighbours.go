@@ -115,7 +115,7 @@ func (v *improving) neighbours() []int {
 	first := v.costly()
 	nearness := make([]int, n)
 	for i := range v.chains {
-		nearness[i] = v.pick.IntN(60) + v.shared(first, i)
+		nearness[i] = v.pick.IntN(60) + v.shared(v.best.paths, first, i)
 	}
 	nearness[first] = 1 << 30
 	order := v.orderBy(func(i int) int { return -nearness[i] })
@@ -140,14 +140,14 @@ func (v *improving) costly() int {
 
 // shared is for how many days two pairings hold the same thing, or hold it
 // within days of each other. A pairing that is left out is near to all.
-func (v *improving) shared(a, b int) int {
-	pa, pb := v.best.paths[a], v.best.paths[b]
+func (m *model) shared(paths [][]int, a, b int) int {
+	pa, pb := paths[a], paths[b]
 	if pa == nil || pb == nil {
 		return 30
 	}
 	total := 0
-	for _, x := range v.chains[a].items {
-		for _, y := range v.chains[b].items {
+	for _, x := range m.chains[a].items {
+		for _, y := range m.chains[b].items {
 			if x.resource == y.resource {
 				common := min(x.end(pa[x.b]), y.end(pb[y.b])) - max(x.start(pa[x.a]), y.start(pb[y.a]))
 				total += max(0, min(common+10, 60))

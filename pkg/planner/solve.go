@@ -149,11 +149,38 @@ func (v *solving) solve() {
 			break
 		}
 	}
-	v.prove(v.most / 3)
+	if near := v.improve.best.cost / 25; v.improve.best.cost-v.bound() <= near || len(v.chains) <= 24 {
+		v.prove(v.most / 3)
+	}
+	v.wander((v.most - v.steps) * 9 / 10)
 	for !v.done() {
 		before := v.improve.steps
 		v.improve.try(v.ctx, 200*v.improve.size)
 		v.steps += v.improve.steps - before
+	}
+}
+
+// wander goes two ways from the best plan, side by side, with that many steps.
+func (v *solving) wander(steps int) {
+	if v.done() {
+		return
+	}
+	v.bounds.best.sum(v.left)
+	worth := make([]int64, len(v.chains))
+	for i, c := range v.chains {
+		worth[i] = c.leaveOut - v.bounds.least[i]
+	}
+	walks := make([]*walk, 2)
+	v.crew.each(len(walks), func(k int, t *table) {
+		w := newWalk(v.model, v.improve.best, v.bounds.best, worth)
+		w.pick = rand.New(rand.NewPCG(uint64(k), 3))
+		w.part, w.heat = 60+40*int64(k), v.bound()/400
+		w.run(v.ctx, t, steps/len(walks))
+		walks[k] = w
+	})
+	for _, w := range walks {
+		v.steps += w.steps
+		v.offer(w.best)
 	}
 }
 
