@@ -152,7 +152,7 @@ func (v *solving) solve() {
 	if near := v.improve.best.cost / 25; v.improve.best.cost-v.bound() <= near || len(v.chains) <= 24 {
 		v.prove(v.most / 3)
 	}
-	v.wander((v.most - v.steps) * 9 / 10)
+	v.wander((v.most - v.steps) / 2)
 	for !v.done() {
 		before := v.improve.steps
 		v.improve.try(v.ctx, 200*v.improve.size)
