@@ -138,7 +138,7 @@ func roomText(b *bytes.Buffer, s frogroom.Season) {
 func proofText(p frogroom.Proof) string {
 	text := "Proven best: no other days in this room come nearer to the wishes.\n"
 	if !p.Best {
-		text = fmt.Sprintf("Not proven best: it is within %s %% of the best possible.\n", gap(p))
+		text = fmt.Sprintf("Not proven best: it is within %s %% of the best possible; with more --effort it may be proven, or better.\n", gap(p))
 		if p.Stopped {
 			text = fmt.Sprintf("Stopped, and not proven best: it is within %s %% of the best possible.\n", gap(p))
 		}
