@@ -10,7 +10,7 @@ import (
 // Options say how long to search.
 type Options struct {
 	// Steps is how much work may be done, counted in computations of one chain;
-	// 0 means 400,000, which takes some ten seconds.
+	// 0 means 1,000,000, some 30 seconds of processor time.
 	Steps   int
 	Workers int // at least 1 is taken; the plan does not depend on it
 	// Hint is a plan to begin with, such as the one that was announced. It is
@@ -18,7 +18,7 @@ type Options struct {
 	Hint []Cycle
 }
 
-const usualSteps = 400_000
+const usualSteps = 1_000_000
 
 // Solve plans a season. It ends when the plan is proven best, when the work of
 // options is done, or when ctx is; the plan is then the best that was found,
