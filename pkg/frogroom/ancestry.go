@@ -66,7 +66,7 @@ func ancestryOf(c *collection.Collection) (*Ancestry, error) {
 		a.since[i] = cmp.Or(animal.Acquired, animal.Hatched, laid, animal.OutOfWater)
 	}
 	var err error
-	a.Pedigree, err = pedigree.New(records, sets.list...)
+	a.Pedigree, err = pedigree.Linked(records, sets.list...) // many a question needs no inbreeding
 	return a, err
 }
 

@@ -22,7 +22,7 @@ func (r *Room) Check(on civil.Date) strictyaml.Diagnostics {
 	c.conflicts(p)
 	c.targets(p)
 	c.temperatures()
-	c.clutches()
+	c.clutches(p)
 	c.unchecked()
 	c.found.Sort()
 	return c.found
@@ -122,8 +122,8 @@ func without(ids []string) string {
 	return ", not counting " + joined(ids) + " (in trouble, as said elsewhere)"
 }
 
-func (c *check) clutches() {
-	for _, k := range c.room.tended(c.on) {
+func (c *check) clutches(p *plan) {
+	for _, k := range p.clutches {
 		clutch, _ := c.room.Collection.Clutch(k.ID)
 		for _, d := range k.doubts {
 			c.warn(d.at, d.text, "")

@@ -84,7 +84,7 @@ func (r *Room) Clutches(on civil.Date) []Clutch {
 	mustKnow(on)
 	out := []Clutch{}
 	for _, k := range r.tended(on) {
-		out = append(out, k.Clutch)
+		out = append(out, r.told(k))
 	}
 	return out
 }
@@ -102,10 +102,11 @@ func (r *Room) Clutch(id string, on civil.Date) (Clutch, error) {
 	if err != nil {
 		return Clutch{}, err
 	}
-	return r.clutch(c, on).Clutch, nil
+	return r.told(r.clutch(c, on)), nil
 }
 
-// A tended clutch is what is told of it, and what that was taken from.
+// A tended clutch is what is told of it, but for Young, and what that was taken
+// from.
 type tended struct {
 	Clutch
 	outlook development.Outlook
@@ -113,6 +114,13 @@ type tended struct {
 	since   civil.Date // it was laid, or first seen
 	doubts  []doubt    // about the windows
 	notSafe []doubt    // water and air
+}
+
+// told gives all that is told of a clutch. The kinship of its parents can take
+// longer than all the rest, and a check or a plan does not ask for it.
+func (r *Room) told(k tended) Clutch {
+	k.Young = r.youngOf(k.Sires, k.Dams)
+	return k.Clutch
 }
 
 // tended gives the clutches that run, which do not wait for each other.
@@ -147,7 +155,6 @@ func (r *Room) clutch(c *collection.Clutch, on civil.Date) tended {
 			SeenOn: since,
 			Living: r.counted(c.ID, on),
 			Stages: []ClutchStage{},
-			Young:  r.youngOf(c.Sires, c.Dams),
 		},
 		outlook: r.outlook(c, known, on),
 		known:   known,

@@ -88,7 +88,7 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 		return ClutchReport{}, err
 	}
 	k := r.clutch(c, on)
-	out := ClutchReport{Clutch: k.Clutch, On: on, Water: warmth(k.known.Water), Air: warmth(k.known.Air), Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.leaves(c, on)}
+	out := ClutchReport{Clutch: r.told(k), On: on, Water: warmth(k.known.Water), Air: warmth(k.known.Air), Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.leaves(c, on)}
 	r.heads(&out, c, k)
 	if out.SiblingsOf > 0 {
 		for _, s := range k.outlook.Siblings(out.SiblingsOf) {

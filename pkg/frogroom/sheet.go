@@ -47,7 +47,7 @@ func (r *Room) SeasonSheet(ctx context.Context, on civil.Date, o Planning) (Shee
 		Loads: p.placeDays(), Agenda: r.agenda(p, sheetDays),
 	}
 	for _, k := range p.clutches {
-		clutch := SheetClutch{Clutch: k.Clutch}
+		clutch := SheetClutch{Clutch: r.told(k)}
 		clutch.Warnings = slices.Clone(k.Warnings)
 		for i, d := range slices.Concat(k.doubts, k.notSafe) { // the first of them, which have a place
 			clutch.Warnings[i] = d.text

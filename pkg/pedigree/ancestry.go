@@ -79,7 +79,7 @@ func (p *Pedigree) marked(marked []bool, but int32) []int {
 // Generation gives the number of steps on the longest way up from animal i to an
 // animal without known parents, which itself has 0. Through a [Group] the way
 // goes to the candidate with the longest.
-func (p *Pedigree) Generation(i int) int { return int(p.graph.familyOf(p.node(i)).generation) }
+func (p *Pedigree) Generation(i int) int { return int(p.computed().familyOf(p.node(i)).generation) }
 
 // KnownAncestry gives the share of the genes of animal i that come from known
 // founders, from 0 to 1: 1 for an animal without known parents, which is a
@@ -87,18 +87,20 @@ func (p *Pedigree) Generation(i int) int { return int(p.graph.familyOf(p.node(i)
 // parent and one from a [Source] has 0. A [Group] counts with the mean of its
 // candidates, by probability. What is not known is taken as unrelated, or as
 // the source says: the smaller the value, the less the kinships of i mean.
-func (p *Pedigree) KnownAncestry(i int) float64 { return p.graph.familyOf(p.node(i)).known }
+func (p *Pedigree) KnownAncestry(i int) float64 { return p.computed().familyOf(p.node(i)).known }
 
 // CompleteGenerations gives the equivalent complete generations known of animal
 // i: the sum over all known ancestors of (1/2) to the number of steps up to each
 // (Maignel, Boichard and Verrier 1996, Interbull Bulletin 14:49). Two known
 // parents of unknown parents give 1. A [Group] counts with the mean of its
 // candidates, by probability.
-func (p *Pedigree) CompleteGenerations(i int) float64 { return p.graph.familyOf(p.node(i)).complete }
+func (p *Pedigree) CompleteGenerations(i int) float64 {
+	return p.computed().familyOf(p.node(i)).complete
+}
 
 // Uncertain reports whether a [Group] stands anywhere in the ancestry of animal
 // i, so that its values are means over several possibilities.
-func (p *Pedigree) Uncertain(i int) bool { return p.graph.familyOf(p.node(i)).uncertain }
+func (p *Pedigree) Uncertain(i int) bool { return p.computed().familyOf(p.node(i)).uncertain }
 
 // measure computes how deep and how certain the ancestry of each family is. A
 // group is as deep as its candidates: the step to it is that to the parent.

@@ -28,7 +28,7 @@ func (p *Pedigree) eachKinship(pivots, mates []int, set func(pivot, mate int, k 
 			wanted[p.node(i)] = true
 		}
 	}
-	r := p.graph.reduce(wanted, p.graph.len())
+	r := p.computed().reduce(wanted, p.graph.len())
 	places := func(animals []int) []int32 {
 		at := make([]int32, len(animals))
 		for i, a := range animals {

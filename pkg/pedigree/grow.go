@@ -12,6 +12,18 @@ package pedigree
 // What is known of the old ones is copied; apart from that, time grows with the
 // new couples and their ancestors.
 func (p *Pedigree) Grow(records []Record, groups ...Group) (*Pedigree, error) {
+	p.computed()
+	grown, err := p.linked(records, groups)
+	if err != nil {
+		return nil, err
+	}
+	grown.computed()
+	return grown, nil
+}
+
+// linked gives the pedigree with more animals and groups, of which nothing is
+// computed yet. What there is of p must be.
+func (p *Pedigree) linked(records []Record, groups []Group) (*Pedigree, error) {
 	links, err := link(p, records, groups)
 	if err != nil {
 		return nil, err
@@ -32,6 +44,7 @@ func (p *Pedigree) Grow(records []Record, groups ...Group) (*Pedigree, error) {
 		nodes:  longer(p.nodes, len(records)),
 		rows:   longer(p.rows, len(order)),
 		graph:  p.graph.extended(links, order, node),
+		first:  first,
 	}
 	copy(grown.nodes[p.Len():], node)
 	grown.inOrder = (p.inOrder || p.Len() == 0) && len(grown.nodes) == len(grown.rows)
@@ -44,6 +57,5 @@ func (p *Pedigree) Grow(records []Record, groups ...Group) (*Pedigree, error) {
 		}
 	}
 	grown.walkers.New = func() any { return newWalker(first + len(order)) }
-	grown.graph.fill(first)
 	return grown, nil
 }

@@ -9,7 +9,7 @@ package pedigree
 // their ancestors only (Colleau 2002, Genetics Selection Evolution 34:409;
 // Sargolzaei, Iwaisaki and Colleau 2005, Journal of Animal Breeding and Genetics
 // 122:325). A couple of full siblings, or of a parent and its young, needs none.
-func (p *Pedigree) Inbreeding(i int) float64 { return p.graph.familyOf(p.node(i)).f }
+func (p *Pedigree) Inbreeding(i int) float64 { return p.computed().familyOf(p.node(i)).f }
 
 // ExpectedInbreeding gives the expected inbreeding coefficient of young of one of
 // the sires and one of the dams, all equally likely: the mean kinship of sires
@@ -38,5 +38,5 @@ func (p *Pedigree) equal(animals []int) []term {
 func (p *Pedigree) cross(a, b []term) float64 {
 	w := p.walkers.Get().(*walker)
 	defer p.walkers.Put(w)
-	return w.cross(&p.graph, a, b)
+	return w.cross(p.computed(), a, b)
 }

@@ -7,7 +7,7 @@ package pedigree
 func (p *Pedigree) Kinship(i, j int) float64 {
 	a, b := p.node(i), p.node(j)
 	if a == b {
-		return p.graph.self[a]
+		return p.computed().self[a]
 	}
 	return p.cross([]term{{a, 1}}, []term{{b, 1}})
 }
@@ -18,7 +18,7 @@ func (p *Pedigree) Kinship(i, j int) float64 {
 func (p *Pedigree) KinshipTo(j int) []float64 {
 	v := make([]float64, p.graph.len())
 	v[p.node(j)] = 1
-	p.graph.times(v)
+	p.computed().times(v)
 	return p.toRows(v)
 }
 
@@ -33,7 +33,7 @@ func (p *Pedigree) MeanKinship(living []int) []float64 {
 	for _, i := range living {
 		v[p.node(i)] += 1 / float64(len(living))
 	}
-	p.graph.times(v)
+	p.computed().times(v)
 	return p.toRows(v)
 }
 

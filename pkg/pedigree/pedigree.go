@@ -70,6 +70,8 @@ type Pedigree struct {
 	rows   []int32 // row by node; none for groups
 	graph  graph
 
+	once    sync.Once // for what is computed of the graph
+	first   int       // node; what stands before is computed
 	inOrder bool      // whether every row is its own node
 	walkers sync.Pool // of *walker; a kinship needs one for as long as it runs
 }
@@ -92,6 +94,18 @@ type Pedigree struct {
 // [Pedigree.Inbreeding]. Memory grows with the number of animals.
 func New(records []Record, groups ...Group) (*Pedigree, error) {
 	return new(Pedigree).Grow(records, groups...)
+}
+
+// Linked is [New], but leaves what takes the time, the inbreeding coefficients, to
+// the first question that needs one. Errors are the same.
+func Linked(records []Record, groups ...Group) (*Pedigree, error) {
+	return new(Pedigree).linked(records, groups)
+}
+
+// computed gives the graph with all that is computed once.
+func (p *Pedigree) computed() *graph {
+	p.once.Do(func() { p.graph.fill(p.first) })
+	return &p.graph
 }
 
 // Len gives the number of animals.

@@ -29,12 +29,12 @@ type SharedAncestor struct {
 // Time and memory grow with the number of pairs of ancestors.
 func (p *Pedigree) SharedAncestors(i, j int) []SharedAncestor {
 	a, b := p.node(i), p.node(j)
-	m := meeting{graph: &p.graph, pairs: make([][]term, max(a, b)+1)}
+	m := meeting{graph: p.computed(), pairs: make([][]term, max(a, b)+1)}
 	m.add(a, b, 1)
 	var shared []SharedAncestor
 	for k := max(a, b); k >= 0; k-- {
 		if met := m.expand(k); met > 0 {
-			shared = append(shared, SharedAncestor{Animal: int(p.rows[k]), Share: met * p.graph.self[k]})
+			shared = append(shared, SharedAncestor{Animal: int(p.rows[k]), Share: met * m.graph.self[k]})
 		}
 	}
 	slices.SortFunc(shared, func(x, y SharedAncestor) int {

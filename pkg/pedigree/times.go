@@ -8,7 +8,7 @@ package pedigree
 // 34:409). It panics when v has not one number for each animal.
 func (p *Pedigree) Times(v []float64) []float64 {
 	w := p.toNodes(v)
-	p.graph.times(w)
+	p.computed().times(w)
 	return p.toRows(w)
 }
 
