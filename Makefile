@@ -5,6 +5,7 @@ tool := $(GO) tool -modfile=.tools/go.mod
 
 BENCH ?= .
 BENCHTIME ?= 1s
+BENCHFLAGS ?=
 FUZZTIME ?= 10s
 
 # Packages that compute, which also run where there is no file system to speak of.
@@ -42,10 +43,10 @@ vulns:
 	.ci/vulnerabilities
 
 race:
-	$(GO) test -race ./...
+	$(GO) test -race -short ./...
 
 bench:
-	$(GO) test -run '^$$' -bench '$(BENCH)' -benchtime $(BENCHTIME) -benchmem ./...
+	$(GO) test $(BENCHFLAGS) -run '^$$' -bench '$(BENCH)' -benchtime $(BENCHTIME) -benchmem ./...
 
 fuzz:
 	.ci/fuzz $(FUZZTIME)
