@@ -124,5 +124,7 @@ func TestOutlookAgainstEnumeration(t *testing.T) {
 			}
 		}
 	})
-	assert.GreaterOrEqual(t, compared, 50)
+	if !testing.Short() { // which draws too few clutches to count by
+		assert.GreaterOrEqual(t, compared, 50, "of 100 clutches")
+	}
 }

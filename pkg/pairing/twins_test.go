@@ -88,8 +88,10 @@ func TestTwinsAgainstEnumeration(t *testing.T) {
 			}
 		}
 	})
-	assert.Greater(t, twins, 15, "of 100 choices")
-	assert.Greater(t, units, 15)
+	if !testing.Short() { // which draws too few choices to count by
+		assert.Greater(t, twins, 15, "of 100 choices")
+		assert.Greater(t, units, 15)
+	}
 }
 
 // TestOrbitsAgainstEnumeration holds that in any part of the plans the best with an option is as
@@ -139,7 +141,9 @@ func TestOrbitsAgainstEnumeration(t *testing.T) {
 			}
 		}
 	})
-	assert.Greater(t, orbits, 5, "of 100 choices")
+	if !testing.Short() { // which draws too few choices to count by
+		assert.Greater(t, orbits, 5, "of 100 choices")
+	}
 }
 
 // TestOrbitsOfChosenPairs exchanges both parents of two chosen pairs at once.
