@@ -17,7 +17,8 @@ type TargetOutlook struct {
 	Wanted  int        `json:"wanted"`
 	// Pairings are those that count. LeftOut are pairings for the target that
 	// cannot be ready in time at the wished certainty, should not be made, or
-	// could not be planned.
+	// could not be planned. Once the rain has begun, only those are left out whose
+	// young are more likely late than in time.
 	Pairings []string `json:"pairings"`
 	LeftOut  []string `json:"left_out,omitempty"`
 	// FromEach is a usual number of froglets from one clutch of the species:
@@ -101,9 +102,29 @@ func (p *plan) counting() map[string]bool {
 	counts := make(map[string]bool)
 	for _, one := range p.planned {
 		clutches, _ := upTo(p.on, p.room.laid.byPairing[one.ID])
-		counts[one.ID] = !late[one.ID] && (clutches > 0 || one.verdict.Allowed())
+		counts[one.ID] = !late[one.ID] && (clutches > 0 || one.verdict.Allowed() && !p.lost(one))
 	}
 	return counts
+}
+
+// lost reports whether the rain of a pairing that has no clutch began so late that
+// its young are more likely late than in time, where they may not be.
+func (p *plan) lost(one planned) bool {
+	t, found := p.room.Collection.Target(one.Target)
+	chance, known := p.room.chanceInTime(one, p.on)
+	return known && chance < 0.5 && !(found && t.LateCost.Known)
+}
+
+// chanceInTime gives the chance that a clutch of a pairing that has a day is
+// sale-ready by then; known is false before the rain has begun, and where nobody
+// knows.
+func (r *Room) chanceInTime(p planned, on civil.Date) (chance float64, known bool) {
+	ready := r.brood(p.Species, on).ready
+	raining := slices.ContainsFunc(p.cycle.Phases, func(ph season.Dated) bool { return ph.Name == season.Rain && ph.Recorded })
+	if !raining || !p.ReadyBy.Known() || !ready.Known() {
+		return 0, false
+	}
+	return ready.CDF(p.ReadyBy.Sub(p.cycle.RainStart)), true
 }
 
 // lastShipping gives the last day on which a parcel can be handed over to

@@ -1,6 +1,7 @@
 package frogroom_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -65,5 +66,45 @@ clutches:
 		assert.True(t, s.Pairings[0].Refused)
 		require.Len(t, s.Targets, 1)
 		assert.Equal(t, want, s.Targets[0].Outlook, on)
+	}
+}
+
+// TestRainBegunLate: once the rain has begun there is nothing to plan any more, so
+// that young which come late are no conflict but less likely to be in time.
+func TestRainBegunLate(t *testing.T) {
+	for _, row := range []struct {
+		name, rain, more string
+		conflicts        int
+		counted          []string
+		warned           string
+	}{
+		{"on the last day for the wished certainty", "2027-03-25", "", 0, []string{"P"}, ""},
+		{"a day late", "2027-03-26", "", 0, []string{"P"}, "the chance that a clutch is sale-ready by 2027-08-21 is 79 %; wished: 80 %"},
+		{"more likely late than in time", "2027-05-01", "", 0, []string{}, "the chance that a clutch is sale-ready by 2027-08-21 is 23 %; wished: 80 %"},
+		{"with its clutch, which speaks for itself", "2027-05-01", "clutches: [{id: C, pairing: P, laid: 2027-05-03}]", 0, []string{"P"}, ""},
+		{"not begun, and it cannot any more", "", "", 1, []string{}, ""},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			diary := ""
+			if row.rain != "" {
+				diary = "  - {on: " + row.rain + ", pairing: P, began: rain}"
+			}
+			r := room(t, `
+animals:
+  - {id: A, species: agalychnis-callidryas, sex: male, acquired: 2024-01-01}
+  - {id: D, species: agalychnis-callidryas, sex: female, acquired: 2024-01-01}
+targets: [{name: show, on: 2027-08-21, species: agalychnis-callidryas, froglets: 5}]
+pairings: [{id: P, dam: D, sire: A, target: show}]
+`+row.more+"\ndiary:\n"+diary)
+			s, err := r.Season(day("2027-05-04"))
+			require.NoError(t, err)
+			assert.Len(t, s.Conflicts, row.conflicts)
+			assert.Equal(t, row.counted, s.Targets[0].Pairings)
+			if row.warned != "" {
+				assert.Contains(t, s.Pairings[0].Warnings, row.warned)
+			} else {
+				assert.NotContains(t, strings.Join(s.Pairings[0].Warnings, "\n"), "the chance that")
+			}
+		})
 	}
 }

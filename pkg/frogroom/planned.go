@@ -88,12 +88,24 @@ func (r *Room) tell(p planned, on civil.Date) PlannedPairing {
 	if rain, laid, ok := r.presumedRain(p.Pairing, on); ok {
 		out.Warnings = append(out.Warnings, fmt.Sprintf("the rain is taken to have begun on %s, because a clutch was laid on %s: record the day on which it began", rain, laid))
 	}
+	out.Warnings = append(out.Warnings, r.lessSure(p, on)...)
 	if len(out.Stages) == 0 {
 		out.Warnings = append(out.Warnings, fmt.Sprintf("when there will be young is not known: the profile of %s has no eggs_after_nights under breeding", p.Species))
 	}
 	out.Warnings = append(out.Warnings, p.doubts...)
 	out.Warnings = append(out.Warnings, awayDoubts(r.Collection, out.Stages)...)
 	return out
+}
+
+// lessSure gives the chance that young are ready in time, once the rain has begun
+// too late for the wished one. A clutch that is laid speaks for itself.
+func (r *Room) lessSure(p planned, on civil.Date) []string {
+	chance, known := r.chanceInTime(p, on)
+	clutches, _ := upTo(on, r.laid.byPairing[p.ID])
+	if !known || clutches > 0 || chance >= float64(p.CertaintyPct)/100 {
+		return nil
+	}
+	return []string{fmt.Sprintf("the chance that a clutch is sale-ready by %s is %d %%; wished: %d %%", p.ReadyBy, *percent(chance), p.CertaintyPct)}
 }
 
 // awayDoubts says which stages that ask for hands can fall on days away.

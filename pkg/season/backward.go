@@ -71,13 +71,21 @@ func (j *job) late(c chain) bool {
 	return true
 }
 
-// isBehind warns that young are ready after their day, where they may be.
+// isBehind warns that young are ready after their day, where they may be, or
+// where nobody can change it any more.
 func (j *job) isBehind() {
-	if !j.MayBeLate || !j.ReadyBy.Known() {
+	if !j.ReadyBy.Known() {
 		return
 	}
-	if by := j.plan[anchor(j.Phases)] - j.latestRain(); by > 0 {
+	rain := anchor(j.Phases)
+	by := j.plan[rain] - j.latestRain()
+	switch {
+	case by <= 0:
+	case j.MayBeLate:
 		j.rec.warnf("young are ready %s after %s", count(by, "day"), j.target())
+	case j.rec.last >= rain:
+		j.rec.warnf("the %s began on %s and would have had to by %s: at the wished certainty young are ready %s after %s",
+			j.Phases[rain].Name, date(j.plan[rain]), date(j.latestRain()), count(by, "day"), j.target())
 	}
 }
 
@@ -161,19 +169,17 @@ func (j *job) onward(c chain) {
 	j.isLate(rain, fmt.Sprintf("%s and, the days away left aside, can begin on %s at the earliest", would, date(rain)))
 }
 
-// inRain plans a cycle whose rain has begun.
+// inRain plans a cycle whose rain has begun. When that was is no longer to be
+// planned.
 func (j *job) inRain(c chain) {
 	if p, ok := c.solve(); ok {
 		j.plan = p
 	} else {
 		j.isAway(c, "")
 	}
-	if rain := j.plan[c.rain]; rain > j.latestRain() && !j.MayBeLate {
-		j.isLate(rain, fmt.Sprintf("the rain would have had to begin by %s and began on %s", date(j.latestRain()), date(rain)))
-	}
 }
 
-// isLate is the conflict of a cycle whose rain comes after the latest day.
+// isLate is the conflict of a cycle whose rain can only come after the latest day.
 func (j *job) isLate(rain int, why string) {
 	earliest := j.readyFrom(rain)
 	j.conflicts = append(j.conflicts, Conflict{

@@ -3,6 +3,7 @@ package season_test
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/season"
@@ -98,7 +99,12 @@ func handsOnAway(room season.Room, p season.Pairing, c season.Cycle) string {
 }
 
 func checkInTime(p season.Pairing, c season.Cycle, today civil.Date, fault faultf) {
-	if c.RainStart.Add(p.ReadyAfter) > p.ReadyBy {
+	raining := slices.ContainsFunc(c.Phases, func(d season.Dated) bool { return d.Recorded && (d.Name == "rain" || d.Name == "rest") })
+	if late := c.RainStart.Add(p.ReadyAfter) > p.ReadyBy; late && raining {
+		if !slices.ContainsFunc(c.Warnings, func(w string) bool { return strings.Contains(w, "at the wished certainty young are ready") }) {
+			fault("%s: rain on %s is late for %s, without a warning", p.ID, c.RainStart, p.ReadyBy)
+		}
+	} else if late {
 		fault("%s: rain on %s is too late for %s", p.ID, c.RainStart, p.ReadyBy)
 	}
 	recorded := slices.ContainsFunc(c.Phases, func(d season.Dated) bool { return d.Recorded })

@@ -163,8 +163,8 @@ func TestRecorded(t *testing.T) {
 				"nothing is recorded of the start of conditioning; it is taken to be over",
 				"nothing is recorded of the start of cooling; it is taken to be over",
 				"nothing is recorded of the start of warm-up; it is taken to be over",
+				"the rain began on 2027-05-03 and would have had to by 2027-05-01: at the wished certainty young are ready 2 days after 2027-09-18",
 			},
-			conflict: "P-1: too late for 2027-09-18: the rain would have had to begin by 2027-05-01 and began on 2027-05-03; young can be ready by 2027-09-20 at the earliest",
 		},
 		{
 			// Warm-up from 04-26 to 04-29, the rain a week later on 05-03: two

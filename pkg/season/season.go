@@ -145,7 +145,8 @@ type Kind string
 
 // The kinds of conflict.
 const (
-	// TooLate: young cannot be ready by the wished day.
+	// TooLate: young cannot be ready by the wished day. Once the rain has begun,
+	// that is a warning of the cycle.
 	TooLate Kind = "too late"
 	// Away: no lengths of the phases keep hands-on work off the days away.
 	Away Kind = "days away"
@@ -193,7 +194,8 @@ type Conflict struct {
 // A backward plan has the rain on the last day that any lengths allow, and only
 // then is the departure made least. It does not begin before from or NotBefore;
 // a warning says so where that makes the phases shorter. A backward plan that has begun
-// goes on with the least departure that is in time.
+// goes on with the least departure that is in time. Once its rain has begun nothing
+// can be done about the day any more, and one that is missed is a warning.
 //
 // Where there is no such plan, a conflict says why, and the dates are those
 // nearest to the usual lengths that ignore what is in the way.
