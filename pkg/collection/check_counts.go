@@ -1,6 +1,10 @@
 package collection
 
-import "fmt"
+import (
+	"fmt"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+)
 
 // tally is what the diary says of the heads of a clutch, entry by entry.
 type tally struct {
@@ -8,6 +12,8 @@ type tally struct {
 	left  bool   // some of these were sold or held back
 	last  *Entry // the last count of the whole clutch
 	since int    // died, sold and held back after last
+	day   civil.Date
+	onDay int    // of since, those on day
 	none  *Entry // the first entry after which none was left
 }
 
@@ -32,9 +38,12 @@ func whole(e *Entry) bool { return e.Count.Known && !e.Some }
 func (t *tally) take(e *Entry, eggs int) {
 	t.gone += out(e)
 	t.left = t.left || e.Sold > 0 || e.HeldBack > 0
-	t.since += out(e)
+	if e.On != t.day {
+		t.day, t.onDay = e.On, 0
+	}
+	t.since, t.onDay = t.since+out(e), t.onDay+out(e)
 	if whole(e) {
-		t.last, t.since = e, 0
+		t.last, t.since, t.onDay = e, 0, 0
 	}
 	most, known := t.most(eggs)
 	if t.none == nil && known && most <= 0 {
@@ -50,6 +59,15 @@ func (t *tally) most(eggs int) (int, bool) {
 		return t.last.Count.Value - t.since, true
 	}
 	return eggs - t.gone, eggs > 0
+}
+
+// goneBefore gives how many died or left between the last count and a day: within
+// a day the order of the diary says nothing.
+func (t *tally) goneBefore(on civil.Date) int {
+	if t.day == on {
+		return t.since - t.onDay
+	}
+	return t.since
 }
 
 // how says how those that are gone went.
@@ -97,13 +115,16 @@ func (r *reader) checkGone(s subject, e *Entry, before, now *tally) {
 
 // checkCount compares a count with the eggs and with the count before it.
 func (r *reader) checkCount(s subject, e *Entry, before, now *tally) {
-	k, n, last := &r.c.Clutches[s.index], e.Count.Value, before.last
+	k, n, last, gone := &r.c.Clutches[s.index], e.Count.Value, before.last, before.goneBefore(e.On)
 	switch {
 	case k.Eggs > 0 && n > k.Eggs:
 		r.errorAt(r.in(e, "count"), fmt.Sprintf("%s counts %d, more than its eggs: %d (line %s)", r.called(s), n, k.Eggs, line(k.At)), "check both numbers")
 	case last != nil && n > last.Count.Value:
 		r.warnAt(r.in(e, "count"), fmt.Sprintf("%s counts %d on %s, more than the %d on %s (line %s)",
 			r.called(s), n, e.On, last.Count.Value, last.On, line(last.At)), "check both numbers")
+	case last != nil && n > last.Count.Value-gone:
+		r.warnAt(r.in(e, "count"), fmt.Sprintf("%s counts %d on %s, more than the %d that are left of those counted on %s (line %s)",
+			r.called(s), n, e.On, max(last.Count.Value-gone, 0), last.On, line(last.At)), "check the numbers")
 	case k.Eggs > 0 && n+now.gone > k.Eggs && now.gone <= k.Eggs:
 		r.warnAt(r.in(e, "count"), fmt.Sprintf("%s counts %d and %s %d until %s, together more than its eggs: %d (line %s)",
 			r.called(s), n, now.how(), now.gone, e.On, k.Eggs, line(k.At)), "check the numbers")

@@ -238,6 +238,25 @@ diary:
 			},
 		},
 		{
+			name: "counts above what is left", reason: "those that were found dead do not come back; of a day both ways round may be meant",
+			yaml: `
+clutches:
+  - {id: K1, species: hyla-cinerea, laid: 2025-02-01}
+  - {id: K2, species: hyla-cinerea, laid: 2025-02-01}
+diary:
+  - {on: 2025-02-20, clutch: K1, count: 10}
+  - {on: 2025-02-21, clutch: K1, losses: 3}
+  - {on: 2025-02-22, clutch: K1, losses: 1}
+  - {on: 2025-02-22, clutch: K1, count: 8}
+  - {on: 2025-02-20, clutch: K2, count: 10}
+  - {on: 2025-02-22, clutch: K2, losses: 3}
+  - {on: 2025-02-22, clutch: K2, count: 9}
+`,
+			want: []string{
+				`8:41: warning: clutch "K1" counts 8 on 2025-02-22, more than the 7 that are left of those counted on 2025-02-20 (line 5); check the numbers`,
+			},
+		},
+		{
 			name: "a look after all were dead", reason: "by a count, by the losses of all eggs, or because the last left; of the day itself nothing is said",
 			yaml: `
 clutches:

@@ -67,20 +67,23 @@ const (
 // A slow clutch is taken to be slow in all that is ahead, so that its days are
 // those of one percentile. Low and High take the sum of chances for a normal one.
 // Counts that grow are warned of; the later counts. The cost is about 50 µs a day.
-func (o Outlook) Heads(counts []Count, span civil.Span) (days []DayHeads, warnings []string) {
+func (o Outlook) Heads(counts []Count, span civil.Span) ([]DayHeads, []Warning) {
+	var found warnings
 	counts = slices.Clone(counts)
 	slices.SortStableFunc(counts, func(a, b Count) int { return a.On.Sub(b.On) })
 	for i := 1; i < len(counts); i++ {
 		if a, b := counts[i-1], counts[i]; b.Living > a.Living {
-			warnings = append(warnings, fmt.Sprintf("%d were counted on %s, and %d on %s before: the later count is taken", b.Living, b.On, a.Living, a.On))
+			found.warn(nil, "%d were counted on %s, and %d on %s before: the later count is taken", b.Living, b.On, a.Living, a.On)
+			found[len(found)-1].Count = b
 		}
 	}
 	for i, l := range links {
 		if !o.model.survival[i].Known() && o.Events[i].Dist.Known() {
-			warnings = append(warnings, fmt.Sprintf("the profile does not say how many live through the step %s: all are taken to", l.step))
+			found.warn(nil, "the profile does not say how many live through the step %s: all are taken to", l.step)
 		}
 	}
 	lives := o.lives()
+	var days []DayHeads
 	var from start
 	for on := span.First; on <= span.Last && on.Known(); on++ {
 		d := DayHeads{On: on}
@@ -96,7 +99,7 @@ func (o Outlook) Heads(counts []Count, span civil.Span) (days []DayHeads, warnin
 		}
 		days = append(days, d)
 	}
-	return days, warnings
+	return days, found
 }
 
 // A life is the way of a sibling of one clutch: when it ends each step whose end

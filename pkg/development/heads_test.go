@@ -120,7 +120,7 @@ func TestHeadsFromCounts(t *testing.T) {
 	dead, _ := o.Heads([]Count{{day(0), 100}, {day(50), 0}}, span)
 	assert.Zero(t, at(t, dead, 60).Living)
 	_, warnings := o.Heads([]Count{{day(0), 40}, {day(20), 50}}, span)
-	assert.Equal(t, []string{"50 were counted on 2027-03-06, and 40 on 2027-02-14 before: the later count is taken"}, warnings)
+	assert.Equal(t, []Warning{{Text: "50 were counted on 2027-03-06, and 40 on 2027-02-14 before: the later count is taken", Count: Count{day(20), 50}}}, warnings)
 	none, _ := m.Outlook(Clutch{}, nil).Heads([]Count{{day(0), 100}}, span)
 	assert.Zero(t, at(t, none, 9).Living)
 }
@@ -128,7 +128,7 @@ func TestHeadsFromCounts(t *testing.T) {
 func TestHeadsWithoutShares(t *testing.T) {
 	m := mustModel(t, profile(step(species.Egg, 6, 7, 9, 0.8), step(species.Hatchling, 1, 2, 3, -1)))
 	days, warnings := m.Outlook(Clutch{Laid: day(0)}, nil).Heads([]Count{{day(0), 50}}, civil.Span{First: day(40), Last: day(40)})
-	assert.Equal(t, []string{"the profile does not say how many live through the step hatchling: all are taken to"}, warnings)
+	assert.Equal(t, []Warning{{Text: "the profile does not say how many live through the step hatchling: all are taken to"}}, warnings)
 	assert.InDelta(t, 40, days[0].Living.Expected, 1e-6)
 	assert.Equal(t, days[0].Living, days[0].Stages[2], "what is not known of tadpoles leaves them tadpoles")
 }

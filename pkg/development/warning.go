@@ -11,6 +11,9 @@ type Warning struct {
 	// Reading is the temperature that it is about, as it was given; its day is
 	// not known where it is about none.
 	Reading Reading
+	// Count is the head-count that it is about, which grew; its day is not known
+	// where it is about none.
+	Count Count
 }
 
 // warnings collects them.

@@ -2,7 +2,6 @@ package frogroom
 
 import (
 	"math"
-	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
@@ -70,7 +69,7 @@ func (r *Room) heads(out *ClutchReport, c *collection.Clutch, k tended) {
 		on := out.On.Add(7 * week)
 		days, warnings := k.outlook.Heads(counts, civil.Span{First: on, Last: on})
 		if week == 0 {
-			out.Warnings = slices.Concat(out.Warnings, warnings)
+			out.Warnings = append(out.Warnings, r.doubtfulHeads(c, warnings)...)
 		}
 		out.Heads = append(out.Heads, r.week(days[0]))
 		if on > last {
@@ -83,6 +82,18 @@ func (r *Room) heads(out *ClutchReport, c *collection.Clutch, k tended) {
 	}
 	then, _ := k.outlook.Heads(counts, civil.Span{First: legs, Last: legs})
 	out.SiblingsOf = int(math.Round(then[0].Living.Expected))
+}
+
+// doubtfulHeads puts doubts about heads at the line of the clutch. A count that grows
+// is left out: it was told at its own line when the file was read.
+func (r *Room) doubtfulHeads(c *collection.Clutch, warnings []development.Warning) []string {
+	var out []string
+	for _, w := range warnings {
+		if !w.Count.On.Known() {
+			out = append(out, r.located(doubt{c.At, "clutch " + c.ID + ": " + w.Text}))
+		}
+	}
+	return out
 }
 
 func (r *Room) week(d development.DayHeads) WeekHeads {
