@@ -42,13 +42,14 @@ var ours = map[string][]string{
 	"occupancy":    {"civil"},
 	"lineage":      {"pedigree"},
 	"collection":   {"civil", "species", "strictyaml"},
+	"kin":          {"civil", "collection", "diversity", "lineage", "parentage", "pedigree", "strictyaml"},
 	"spreadsheet":  {"civil", "collection", "species", "strictyaml"},
 	"record":       {"civil", "collection", "species", "strictyaml", "wholefile"},
 	"frogroom": {
-		"breedingplan", "calendar", "civil", "collection", "development", "diversity", "horizon", "lineage",
-		"occupancy", "pairing", "parcel", "parentage", "pedigree", "planner", "season", "species", "strictyaml", "timetable", "wholefile",
+		"breedingplan", "calendar", "civil", "collection", "development", "horizon", "kin", "lineage",
+		"occupancy", "pairing", "parcel", "pedigree", "planner", "season", "species", "strictyaml", "timetable",
 	},
-	"picture": {"civil", "collection", "frogroom", "svg"},
+	"picture": {"civil", "collection", "frogroom", "horizon", "kin", "svg"},
 }
 
 // foreign has the modules of others that each package may import, tests apart.

@@ -13,12 +13,14 @@ import (
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/horizon"
 	"github.com/spawnwright/spawnwright/pkg/picture"
 )
 
 func horizonCommand(a *app) *cobra.Command {
-	w := frogroom.HorizonWish{}
+	w := horizon.Wish{}
 	c := &cobra.Command{
 		Use:   "horizon",
 		Short: "gene diversity and inbreeding of the next years, if it goes on like this",
@@ -81,9 +83,9 @@ numbers on every machine.`,
 		}
 		h, err := room.Horizon(on, w)
 		if err != nil {
-			var wish *frogroom.HorizonWishError
-			var kind *frogroom.UnknownSpeciesError
-			if errors.As(err, &wish) || errors.As(err, &kind) {
+			var wish *horizon.WishError
+			var unknown *collection.UnknownError
+			if errors.As(err, &wish) || errors.As(err, &unknown) {
 				return usage(err)
 			}
 			return err
@@ -125,7 +127,7 @@ func (a *app) showHorizon(keeper string, h frogroom.Horizon, runs int) error {
 
 // horizonText is a line a year: the plan with its bands, and beside it the means of
 // equal families and chance.
-func horizonText(b *bytes.Buffer, h frogroom.Horizon, s frogroom.SpeciesHorizon) error {
+func horizonText(b *bytes.Buffer, h frogroom.Horizon, s horizon.Prospect) error {
 	fmt.Fprintf(b, "%s: %s, from %s, goal %.4g\n\n", s.Species, counted(s.Living, "animal"), h.On, h.Goal)
 	if s.NoFuture != "" {
 		fmt.Fprintf(b, "  Nothing was played: %s.\n", s.NoFuture)
@@ -178,7 +180,7 @@ func horizonText(b *bytes.Buffer, h frogroom.Horizon, s frogroom.SpeciesHorizon)
 	return nil
 }
 
-func bandText(band frogroom.HorizonBand) string {
+func bandText(band horizon.Band) string {
 	return fmt.Sprintf("%.3f (%.3f to %.3f)", band.Mean, band.Low, band.High)
 }
 

@@ -9,8 +9,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/diversity"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/picture"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
@@ -113,21 +115,21 @@ func (a *app) kin(k *kinFlags, args []string) error {
 	case a.format == "csv":
 		return a.writeKin(ancestry, on, living)
 	}
-	return a.showKin(ancestry.Kin(on, living), k.all, k.table.given())
+	return a.showKin(ancestry.List(on, living), k.all, k.table.given())
 }
 
 // drawKin draws the living animals against each other.
-func (a *app) drawKin(ancestry *frogroom.Ancestry, on civil.Date, living []int) error {
-	squares, err := ancestry.KinSquares(on, living)
+func (a *app) drawKin(ancestry *kin.Ancestry, on civil.Date, living []int) error {
+	squares, err := ancestry.Squares(on, living)
 	if err != nil {
 		return usage(err)
 	}
-	a.warn(ancestry.KinWarnings())
+	a.warn(ancestry.Warnings())
 	return a.write(picture.Kinship(squares))
 }
 
 // living reads the list of living animals; without one it gives nil.
-func (a *app) living(file string, ancestry *frogroom.Ancestry) (living []int, err error) {
+func (a *app) living(file string, ancestry *kin.Ancestry) (living []int, err error) {
 	if file == "" {
 		return nil, nil
 	}
@@ -156,24 +158,23 @@ func coefficient(x float64, expected bool) string {
 // needs none, for then it is 0 whoever the parents are.
 func marked(x float64, expected bool) bool { return expected && x > 0 }
 
-const markWarning = "values marked ~ are expectations: a parent or ancestor is one of several"
+// lists says where the ids of a kind are listed.
+var lists = map[string]string{
+	"animal":  "`spawnwright kin --all` lists the animals",
+	"clutch":  "`spawnwright clutch` lists the clutches that are running",
+	"pairing": "`spawnwright season` lists the pairings",
+}
 
 // unknownID ends a command for an id that is not in the input, or a pairing
 // that cannot be planned.
 func unknownID(err error) error {
 	var (
-		animal *frogroom.UnknownAnimalError
-		clutch *frogroom.UnknownClutchError
-		pair   *frogroom.UnknownPairingError
-		cycle  *frogroom.NoCycleError
+		unknown *collection.UnknownError
+		cycle   *frogroom.NoCycleError
 	)
 	switch {
-	case errors.As(err, &animal):
-		return &exitError{exitUsage, err, "`spawnwright kin --all` lists the animals"}
-	case errors.As(err, &clutch):
-		return &exitError{exitUsage, err, "`spawnwright clutch` lists the clutches that are running"}
-	case errors.As(err, &pair):
-		return &exitError{exitUsage, err, "`spawnwright season` lists the pairings"}
+	case errors.As(err, &unknown) && lists[unknown.Kind] != "":
+		return &exitError{exitUsage, err, lists[unknown.Kind]}
 	case errors.As(err, &cycle):
 		return &exitError{code: exitNoPlan, err: err}
 	}

@@ -7,14 +7,14 @@ import (
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 )
 
 // showKin lists animals for people, or all that is known of them as JSON. A plain
 // table has neither names nor species, and all of its animals are listed.
-func (a *app) showKin(k frogroom.Kin, all, plain bool) error {
+func (a *app) showKin(k kin.List, all, plain bool) error {
 	if !all && !plain {
-		k.Animals = slices.DeleteFunc(k.Animals, func(r frogroom.KinRow) bool { return r.Status != collection.Here })
+		k.Animals = slices.DeleteFunc(k.Animals, func(r kin.Row) bool { return r.Status != collection.Here })
 	}
 	a.warn(k.Warnings)
 	animals, groups := animalTable(k), groupTable(k)
@@ -27,7 +27,7 @@ func (a *app) showKin(k frogroom.Kin, all, plain bool) error {
 	return a.show("kin", k, animals, groups)
 }
 
-func animalTable(k frogroom.Kin) *table.Table {
+func animalTable(k kin.List) *table.Table {
 	t := &table.Table{Empty: "There is no animal to list.", Columns: []table.Column{
 		{Name: "id"},
 		{Name: "name"},
@@ -47,7 +47,7 @@ func animalTable(k frogroom.Kin) *table.Table {
 	return t
 }
 
-func groupTable(k frogroom.Kin) *table.Table {
+func groupTable(k kin.List) *table.Table {
 	t := &table.Table{Empty: "No animal is here.", Columns: []table.Column{
 		{Name: "species"}, {Name: "living", Right: true}, {Name: "mean kinship", Right: true}, {Name: "gene diversity", Right: true},
 	}}
@@ -61,13 +61,13 @@ func groupTable(k frogroom.Kin) *table.Table {
 const bytesInRow = 64
 
 // writeKin writes the list of all animals as CSV, row by row.
-func (a *app) writeKin(ancestry *frogroom.Ancestry, on civil.Date, living []int) error {
+func (a *app) writeKin(ancestry *kin.Ancestry, on civil.Date, living []int) error {
 	columns := []string{"id", "sire", "dam", "inbreeding", "mean kinship", "complete generations", "known ancestry", "generation"}
 	if ancestry.Table == nil {
 		columns = append(columns, "expected", "name", "species", "sex", "status")
 	}
 	out := table.NewStream(bytesInRow*ancestry.Pedigree.Len(), columns...)
-	for r := range ancestry.KinRows(on, living) {
+	for r := range ancestry.Rows(on, living) {
 		out.Text(r.ID)
 		out.Text(r.Sire)
 		out.Text(r.Dam)
@@ -85,17 +85,17 @@ func (a *app) writeKin(ancestry *frogroom.Ancestry, on civil.Date, living []int)
 		}
 		out.End()
 	}
-	a.warn(ancestry.KinWarnings())
+	a.warn(ancestry.Warnings())
 	return a.write(out.Bytes())
 }
 
-func (a *app) showRelatives(ancestry *frogroom.Ancestry, id string, on civil.Date) error {
+func (a *app) showRelatives(ancestry *kin.Ancestry, id string, on civil.Date) error {
 	relatives, err := ancestry.Relatives(id, on)
 	if err != nil {
 		return unknownID(err)
 	}
-	if slices.ContainsFunc(relatives, func(r frogroom.Relative) bool { return marked(r.Kinship, r.Expected) }) {
-		a.warn([]string{markWarning})
+	if slices.ContainsFunc(relatives, func(r kin.Relative) bool { return marked(r.Kinship, r.Expected) }) {
+		a.warn([]string{kin.ExpectedWarning})
 	}
 	if a.format == "csv" {
 		return a.writeRelatives(id, relatives)
@@ -115,7 +115,7 @@ func (a *app) showRelatives(ancestry *frogroom.Ancestry, id string, on civil.Dat
 }
 
 // writeRelatives writes a row for each relative, with all digits.
-func (a *app) writeRelatives(id string, relatives []frogroom.Relative) error {
+func (a *app) writeRelatives(id string, relatives []kin.Relative) error {
 	out := table.NewStream(bytesInRow*len(relatives), "id", "name", "sex", "kinship", "expected", "with")
 	for _, r := range relatives {
 		out.Text(r.ID)

@@ -7,16 +7,17 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+
+	"github.com/spawnwright/spawnwright/pkg/kin"
 )
 
-func (a *app) showPair(ancestry *frogroom.Ancestry, one, other string) error {
+func (a *app) showPair(ancestry *kin.Ancestry, one, other string) error {
 	p, err := ancestry.Pair(one, other)
 	if err != nil {
 		return unknownID(err)
 	}
 	if marked(p.Kinship, p.Expected) {
-		a.warn([]string{markWarning})
+		a.warn([]string{kin.ExpectedWarning})
 	}
 	a.warn(p.Warnings)
 	if a.format == "csv" {
@@ -38,7 +39,7 @@ const (
 	pathsShown  = 12
 )
 
-func sharedTable(p frogroom.Pair) *table.Table {
+func sharedTable(p kin.Pair) *table.Table {
 	t := &table.Table{
 		Title: pairTitle(p), Empty: "No shared ancestor is known.",
 		Columns: []table.Column{{Name: "shared ancestor"}, {Name: "name"}, {Name: "share", Right: true}, {Name: "paths", Right: true}},
@@ -58,15 +59,15 @@ func sharedTable(p frogroom.Pair) *table.Table {
 }
 
 // pathTable lists the strongest paths over all ancestors.
-func pathTable(p frogroom.Pair) *table.Table {
+func pathTable(p kin.Pair) *table.Table {
 	t := &table.Table{Columns: []table.Column{{Name: "share", Right: true}, {Name: "path", Width: 120}}}
-	var paths []frogroom.KinPath
+	var paths []kin.Path
 	count := uint64(0)
 	for _, s := range p.Shared {
 		paths = append(paths, s.Paths...)
 		count = max(count, count+s.PathCount) // there may be more than can be counted
 	}
-	slices.SortStableFunc(paths, func(x, y frogroom.KinPath) int { return cmp.Compare(y.Share, x.Share) })
+	slices.SortStableFunc(paths, func(x, y kin.Path) int { return cmp.Compare(y.Share, x.Share) })
 	paths = paths[:min(len(paths), pathsShown)]
 	for _, path := range paths {
 		t.Add(coefficient(path.Share, false), pathText(path))
@@ -78,7 +79,7 @@ func pathTable(p frogroom.Pair) *table.Table {
 }
 
 // pairTitle says how close two animals are, in words and as a number.
-func pairTitle(p frogroom.Pair) string {
+func pairTitle(p kin.Pair) string {
 	kinship := coefficient(p.Kinship, p.Expected)
 	if p.Least != nil && *p.Least < *p.Greatest {
 		kinship += fmt.Sprintf(" (%s to %s, as the parents may have been)", coefficient(*p.Least, false), coefficient(*p.Greatest, false))
@@ -88,7 +89,7 @@ func pairTitle(p frogroom.Pair) string {
 
 // pathText writes a path from the first animal up to the ancestor and down to the
 // second.
-func pathText(path frogroom.KinPath) string {
+func pathText(path kin.Path) string {
 	text := strings.Join(path.Up, " ← ")
 	for _, id := range path.Down[1:] {
 		text += " → " + id
@@ -97,11 +98,11 @@ func pathText(path frogroom.KinPath) string {
 }
 
 // writePair writes a row for each shared ancestor, or path, with all digits.
-func (a *app) writePair(p frogroom.Pair) error {
+func (a *app) writePair(p kin.Pair) error {
 	out := table.NewStream(0, "a", "b", "kinship", "young inbreeding", "relationship", "shared ancestor", "name", "share", "paths")
 	shared := slices.Clone(p.Shared)
 	if len(shared) == 0 {
-		shared = append(shared, frogroom.Shared{})
+		shared = append(shared, kin.Shared{})
 	}
 	for _, s := range shared {
 		out.Text(p.A)

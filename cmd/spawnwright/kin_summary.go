@@ -5,7 +5,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/pkg/diversity"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 )
 
 // figure is one number of a summary.
@@ -61,7 +61,7 @@ var meanings = map[string]string{
 	"effective size se":                   "its standard error",
 }
 
-func (a *app) showSummary(d frogroom.Diversity) error {
+func (a *app) showSummary(d kin.Diversity) error {
 	a.warn(d.Warnings)
 	if a.format == "csv" {
 		return a.writeSummary(d)
@@ -85,7 +85,7 @@ func (a *app) showSummary(d frogroom.Diversity) error {
 }
 
 // writeSummary writes a row for each species.
-func (a *app) writeSummary(d frogroom.Diversity) error {
+func (a *app) writeSummary(d kin.Diversity) error {
 	columns := []string{"species"}
 	for _, f := range figures {
 		columns = append(columns, f.name)

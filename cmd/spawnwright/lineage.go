@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/lineage"
 )
 
@@ -88,13 +88,13 @@ func (f *lineageFlags) check(a *app, args []string) error {
 	return nil
 }
 
-func (f *lineageFlags) wish(args []string) frogroom.LineageWish {
-	w := frogroom.LineageWish{IDs: args, Pair: f.pair, Living: f.living, Families: f.families}
+func (f *lineageFlags) wish(args []string) kin.LineageWish {
+	w := kin.LineageWish{IDs: args, Pair: f.pair, Living: f.living, Families: f.families}
 	switch {
 	case f.ancestors && !f.descendants:
-		w.Direction = frogroom.Ancestors
+		w.Direction = kin.Ancestors
 	case f.descendants && !f.ancestors:
-		w.Direction = frogroom.Descendants
+		w.Direction = kin.Descendants
 	}
 	return w
 }

@@ -14,7 +14,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
 	"github.com/spawnwright/spawnwright/pkg/breedingplan"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
@@ -228,14 +228,14 @@ func (f *pairsFlags) group() (males, females int, wanted bool, err error) {
 // pairsError gives the exit code of what stands against a plan.
 func pairsError(err error) error {
 	var (
-		none *breedingplan.NoPlanError
-		wish *breedingplan.WishError
-		kind *frogroom.UnknownSpeciesError
+		none    *breedingplan.NoPlanError
+		wish    *breedingplan.WishError
+		unknown *collection.UnknownError
 	)
 	switch {
 	case errors.As(err, &none):
 		return &exitError{exitNoPlan, err, "`spawnwright pairs --why MALE FEMALE` prints every rule for a pair; --relax sets one aside"}
-	case errors.As(err, &wish), errors.As(err, &kind):
+	case errors.As(err, &wish), errors.As(err, &unknown) && unknown.Kind == "species":
 		return usage(err)
 	}
 	return unknownID(err)

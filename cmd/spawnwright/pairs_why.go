@@ -7,6 +7,7 @@ import (
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 )
 
 // rulesTable has a row for what each rule says.
@@ -45,7 +46,7 @@ func (a *app) showWhy(room *frogroom.Room, v breedingplan.PairVerdict) error {
 	effect.Add("gene diversity of the line", coefficient(v.GeneDiversity, false))
 	effect.Add(fmt.Sprintf("the same with %d young of theirs", v.Young), coefficient(v.WithYoung, false))
 	if marked(v.Inbreeding, v.Expected) {
-		a.warn([]string{markWarning})
+		a.warn([]string{kin.ExpectedWarning})
 	}
 	return a.show("pair", v, rules, effect)
 }

@@ -10,7 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/parentage"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
@@ -49,7 +49,7 @@ func (t *tableFlags) options() (parentage.Options, error) {
 }
 
 // ancestry opens the keeper's file or a plain table of parents.
-func (a *app) ancestry(t *tableFlags) (*frogroom.Ancestry, error) {
+func (a *app) ancestry(t *tableFlags) (*kin.Ancestry, error) {
 	options, err := t.options()
 	if err != nil {
 		return nil, err
@@ -61,9 +61,9 @@ func (a *app) ancestry(t *tableFlags) (*frogroom.Ancestry, error) {
 		}
 		return room.Ancestry, nil
 	}
-	var ancestry *frogroom.Ancestry
+	var ancestry *kin.Ancestry
 	err = a.input(t.file, func(name string, r io.Reader) error {
-		if ancestry, err = frogroom.ReadPedigree(r, options); err != nil {
+		if ancestry, err = kin.ReadTable(r, options); err != nil {
 			return a.badTable(name, err)
 		}
 		a.printTable(name, strictyaml.Warning, ancestry.Table.Warnings, ancestry.Table.MoreWarnings)

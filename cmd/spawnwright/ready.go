@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
 )
@@ -114,15 +115,14 @@ func (a *app) showReady(f readyFlags, ids []string) error {
 func readyError(err error) error {
 	var (
 		wish    *frogroom.ReadyWishError
-		species *frogroom.UnknownSpeciesError
-		young   *frogroom.UnknownYoungError
+		unknown *collection.UnknownError
 	)
 	switch {
 	case errors.As(err, &wish):
 		return usage(err)
-	case errors.As(err, &species):
+	case errors.As(err, &unknown) && unknown.Kind == "species":
 		return &exitError{exitUsage, err, "`spawnwright species list` lists the species"}
-	case errors.As(err, &young):
+	case errors.As(err, &unknown):
 		return &exitError{exitUsage, err, "`spawnwright kin --all` lists the animals, `spawnwright clutch` the clutches that run"}
 	}
 	return err

@@ -1,14 +1,15 @@
 package breedingplan
 
-import "slices"
+import (
+	"slices"
 
-// FounderWarning goes with every kinship.
-const FounderWarning = "animals without recorded parents count as unrelated, so kinship and inbreeding are lower bounds"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
+)
 
 // ancestryWarnings says what kinships of some lines rest on, and names those of which
 // nothing at all is known.
 func ancestryWarnings(lines ...*line) []string {
-	warnings := []string{FounderWarning}
+	warnings := []string{pedigree.FounderWarning}
 	for _, l := range lines {
 		known := slices.ContainsFunc(l.here, func(i int) bool { return l.stock.Terms.Pedigree.CompleteGenerations(i) > 0 })
 		if !known && len(l.here) > 1 {

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
 // Exchanges are what animals from outside would do for the lines of a room.
@@ -56,7 +57,7 @@ func (s *Stock) Exchange(w Wish, described ...Outsider) (Exchanges, error) {
 			return Exchanges{}, err
 		}
 	}
-	out := Exchanges{On: s.Terms.On, Species: []SpeciesExchange{}, Warnings: []string{FounderWarning}}
+	out := Exchanges{On: s.Terms.On, Species: []SpeciesExchange{}, Warnings: []string{pedigree.FounderWarning}}
 	for _, species := range s.Species {
 		if w.Species != "" && w.Species != species {
 			continue

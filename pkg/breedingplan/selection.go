@@ -6,6 +6,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
 // Selections are animals that were selected, for each species.
@@ -103,7 +104,7 @@ func (s *Stock) selections(count int, w Wish, from func(*line) (there, candidate
 	if count < 1 || count > 1000 {
 		return Selections{}, &WishError{"write a number of animals from 1 to 1000"}
 	}
-	out := Selections{On: s.Terms.On, Species: []SpeciesSelection{}, Warnings: []string{FounderWarning}}
+	out := Selections{On: s.Terms.On, Species: []SpeciesSelection{}, Warnings: []string{pedigree.FounderWarning}}
 	for _, species := range s.Species {
 		if w.Species != "" && w.Species != species {
 			continue

@@ -76,7 +76,7 @@ func (s *Stock) WhyPair(one, other string, w Wish) (PairVerdict, error) {
 		Expected:   s.Terms.Pedigree.Uncertain(a) || s.Terms.Pedigree.Uncertain(b),
 		Shared:     []Ancestor{}, MaleKinship: effect.SireKinship[0], FemaleKinship: effect.DamKinship[0],
 		Young: w.Young, GeneDiversity: effect.GeneDiversity, WithYoung: effect.WithYoung,
-		Warnings: []string{FounderWarning},
+		Warnings: []string{pedigree.FounderWarning},
 	}
 	if low, high, ok := s.Terms.Pedigree.KinshipRange(a, b); ok && out.Expected {
 		out.Least, out.Greatest = &low, &high

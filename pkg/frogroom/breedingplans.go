@@ -14,8 +14,7 @@ import (
 // Pairs plans the pairings of a season, see [breedingplan.Stock.Plan]. The animals are judged
 // as they are on that day.
 //
-// The error of this and of the questions that follow is an *[UnknownAnimalError], an
-// *[UnknownSpeciesError], a *[breedingplan.WishError] for a wish that makes no sense, or a
+// The error of this and of the questions that follow is a *[collection.UnknownError], a *[breedingplan.WishError] for a wish that makes no sense, or a
 // *[breedingplan.NoPlanError] when there is none.
 func (r *Room) Pairs(on civil.Date, w breedingplan.Wish) (breedingplan.Plan, error) {
 	s, err := r.stock(on, w)
@@ -122,7 +121,7 @@ func (r *Room) stock(on civil.Date, w breedingplan.Wish, ids ...string) (*breedi
 		all[i] = r.Collection.Animals[i].ID
 	}
 	for i, a := range r.breeders(all, on) {
-		s.Animals = append(s.Animals, breedingplan.Animal{Animal: a, Name: r.Collection.Animals[i].Name, Here: r.Ancestry.status(i, on) == collection.Here})
+		s.Animals = append(s.Animals, breedingplan.Animal{Animal: a, Name: r.Collection.Animals[i].Name, Here: r.Ancestry.Status(i, on) == collection.Here})
 	}
 	return s, nil
 }
@@ -131,10 +130,10 @@ func (r *Room) stock(on civil.Date, w breedingplan.Wish, ids ...string) (*breedi
 // is empty is not asked for.
 func (r *Room) known(species string, ids ...string) error {
 	if _, ok := r.Collection.Profile(species); species != "" && !ok {
-		return r.unknownSpecies(species)
+		return r.Collection.Unknown("species", species)
 	}
 	for _, id := range ids {
-		if _, err := r.Ancestry.number(id); id != "" && err != nil {
+		if _, err := r.Ancestry.Number(id); id != "" && err != nil {
 			return err
 		}
 	}

@@ -57,7 +57,7 @@ type CardForebear struct {
 }
 
 // Card gives the card of an animal or of the young of a clutch, as far as is
-// known on a day. The error is an *[UnknownYoungError].
+// known on a day. The error is a *[collection.UnknownError].
 func (r *Room) Card(id string, on civil.Date) (Card, error) {
 	mustKnow(on)
 	if a, ok := r.Collection.Animal(id); ok {
@@ -66,7 +66,7 @@ func (r *Room) Card(id string, on civil.Date) (Card, error) {
 	if c, ok := r.Collection.Clutch(id); ok {
 		return r.clutchCard(c, on), nil
 	}
-	return Card{}, r.unknownYoung(id)
+	return Card{}, r.Collection.Unknown("animal or clutch", id)
 }
 
 func (r *Room) animalCard(a *collection.Animal, on civil.Date) Card {

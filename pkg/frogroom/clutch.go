@@ -94,8 +94,8 @@ func (r *Room) running(c *collection.Clutch, on civil.Date) bool {
 	return r.begun(c, on) && !(c.Ended.Known() && c.Ended <= on)
 }
 
-// Clutch gives one clutch, also when it has ended. The error is an
-// *[UnknownClutchError].
+// Clutch gives one clutch, also when it has ended. The error is a
+// *[collection.UnknownError].
 func (r *Room) Clutch(id string, on civil.Date) (Clutch, error) {
 	mustKnow(on)
 	c, err := r.findClutch(id)

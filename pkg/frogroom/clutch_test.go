@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
@@ -405,7 +406,7 @@ clutches:
 	require.NoError(t, err, "asked for by its id it is told all the same")
 	assert.Equal(t, day("2026-02-10"), k.Laid)
 	_, err = r.Clutch("endet", day("2027-01-01"))
-	var unknown *frogroom.UnknownClutchError
+	var unknown *collection.UnknownError
 	require.ErrorAs(t, err, &unknown)
 	assert.EqualError(t, err, `there is no clutch "endet"; did you mean "ended"?`)
 }

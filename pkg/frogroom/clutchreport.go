@@ -80,7 +80,7 @@ type StageDays struct {
 const dueDays = 14
 
 // ClutchReport gives the report of a clutch, also when it has ended. The error is
-// an *[UnknownClutchError].
+// a *[collection.UnknownError].
 func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 	mustKnow(on)
 	c, err := r.findClutch(id)
@@ -128,8 +128,7 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 func (r *Room) findClutch(id string) (*collection.Clutch, error) {
 	c, ok := r.Collection.Clutch(id)
 	if !ok {
-		all := r.Collection.Clutches
-		return nil, &UnknownClutchError{ID: id, Nearest: nearest(id, len(all), func(i int) string { return all[i].ID })}
+		return nil, r.Collection.Unknown("clutch", id)
 	}
 	return c, nil
 }

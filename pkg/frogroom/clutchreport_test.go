@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
@@ -165,7 +166,7 @@ func TestDistribution(t *testing.T) {
 		assert.InDelta(t, 1, sum, 1e-4, d.Stage)
 	}
 	_, err := room(t, basic).ClutchReport("C", day("2027-02-16"))
-	var unknown *frogroom.UnknownClutchError
+	var unknown *collection.UnknownError
 	require.ErrorAs(t, err, &unknown)
 }
 

@@ -24,6 +24,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
@@ -32,7 +33,7 @@ import (
 // goroutines at once.
 type Room struct {
 	Collection *collection.Collection
-	Ancestry   *Ancestry // who descends from whom
+	Ancestry   *kin.Ancestry // who descends from whom
 
 	problems strictyaml.Diagnostics // warnings of the reading
 	holidays *calendar.Holidays     // nil when the file names none
@@ -100,7 +101,7 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 		room.relaxed = append(room.relaxed, pairing.Rule(rule.Name))
 	}
 	var err error
-	if room.Ancestry, err = ancestryOf(c); err != nil {
+	if room.Ancestry, err = kin.Of(c); err != nil {
 		bad(err.Error(), "correct the parents")
 	}
 	if problems.HasErrors() {
@@ -135,6 +136,24 @@ func (r *Room) of(species string) *breeding {
 func (r *Room) shipping() calendar.Shipping {
 	s := r.Collection.Shipping
 	return calendar.Shipping{Weekdays: s.Weekdays, TransitDays: s.TransitDays, Away: r.Collection.Away, Closed: s.Closed, Holidays: r.holidays}
+}
+
+// numbers gives the numbers of animals that are known.
+func (r *Room) numbers(ids []string) []int {
+	out := make([]int, len(ids))
+	for i, id := range ids {
+		out[i] = r.number(id)
+	}
+	return out
+}
+
+// number gives the number of an animal that is known.
+func (r *Room) number(id string) int {
+	n, ok := r.Ancestry.Pedigree.Index(id)
+	if !ok {
+		panic("frogroom: " + r.Collection.Unknown("animal", id).Error())
+	}
+	return n
 }
 
 func mustKnow(today civil.Date) {

@@ -18,7 +18,7 @@ func (r *Room) line(on civil.Date, species string) *line {
 	l := &line{room: r, species: species, on: on}
 	for i := range r.Collection.Animals {
 		a := &r.Collection.Animals[i]
-		if a.Species != species || r.Ancestry.status(i, on) != collection.Here {
+		if a.Species != species || r.Ancestry.Status(i, on) != collection.Here {
 			continue
 		}
 		l.here = append(l.here, i)

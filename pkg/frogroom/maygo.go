@@ -11,7 +11,7 @@ import (
 // mayGo says whether an animal may go to another keeper: young when they are ready to
 // leave, grown animals always, and nobody in quarantine or ill.
 func (r *Room) mayGo(i int, on civil.Date) Leaves {
-	a := r.Ancestry.animal(i)
+	a := r.Ancestry.Animal(i)
 	out := r.animalLeaves(&a, on)
 	if r.grown(i, on) {
 		out.Held, out.Ask, out.From = []string{}, []string{}, 0
@@ -47,7 +47,7 @@ func quarantineQuestion(came, over civil.Date) string {
 // asBreeder gives what each rule about single animals says of one.
 func (r *Room) asBreeder(i int, as pairing.Sex, on civil.Date) map[pairing.Rule]pairing.Finding {
 	out := make(map[pairing.Rule]pairing.Finding)
-	for _, f := range pairing.JudgeAnimal(r.terms(on), r.breeders([]string{r.Ancestry.animal(i).ID}, on)[0], as) {
+	for _, f := range pairing.JudgeAnimal(r.terms(on), r.breeders([]string{r.Ancestry.Animal(i).ID}, on)[0], as) {
 		out[f.Rule] = f
 	}
 	return out
@@ -57,7 +57,7 @@ func (r *Room) asBreeder(i int, as pairing.Sex, on civil.Date) map[pairing.Rule]
 // is not known, long or heavy enough; one of unknown sex, whichever sex it has.
 func (r *Room) grown(i int, on civil.Date) bool {
 	enough := func(f pairing.Finding) bool { return f.Severity == pairing.Fine && f.Limit != "" && !f.Relaxed }
-	return !slices.ContainsFunc(sexOf(r.Ancestry.animal(i).Sex).Possible(), func(as pairing.Sex) bool {
+	return !slices.ContainsFunc(sexOf(r.Ancestry.Animal(i).Sex).Possible(), func(as pairing.Sex) bool {
 		f := r.asBreeder(i, as, on)
 		if f[pairing.RuleAge].Severity == pairing.Unknown {
 			return !enough(f[pairing.RuleLength]) && !enough(f[pairing.RuleWeight])

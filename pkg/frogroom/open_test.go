@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
@@ -126,7 +127,7 @@ func TestEmptyCollection(t *testing.T) {
 	assert.Equal(t, "frog room", c.Name)
 	assert.Zero(t, frogroom.Extent(c))
 	assert.Empty(t, messages(r.Check(on), strictyaml.Warning))
-	dot, err := r.Lineage(on, frogroom.LineageWish{})
+	dot, err := r.Lineage(on, kin.LineageWish{})
 	require.NoError(t, err)
 	assert.Contains(t, dot.DOT(), "digraph")
 }

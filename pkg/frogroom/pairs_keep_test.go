@@ -66,7 +66,7 @@ func TestUnrelated(t *testing.T) {
 	var wrong *breedingplan.WishError
 	_, err = r.Unrelated(day("2027-03-01"), 0, breedingplan.Wish{})
 	require.True(t, errors.As(err, &wrong))
-	var unknown *frogroom.UnknownSpeciesError
+	var unknown *collection.UnknownError
 	_, err = r.Keep(day("2027-03-01"), 1, breedingplan.Wish{Species: "nobody"})
 	require.True(t, errors.As(err, &unknown))
 }

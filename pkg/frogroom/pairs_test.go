@@ -12,6 +12,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
@@ -150,7 +151,7 @@ func TestPairsWishesThatMakeNoSense(t *testing.T) {
 		require.True(t, errors.As(err, &wrong), "%+v: %v", w, err)
 	}
 	_, err := r.Pairs(on, breedingplan.Wish{Want: [][2]string{{"A", "Z"}}})
-	var unknown *frogroom.UnknownAnimalError
+	var unknown *collection.UnknownError
 	require.True(t, errors.As(err, &unknown))
 	assert.Panics(t, func() { _, _ = r.Pairs(0, breedingplan.Wish{}) })
 }

@@ -5,7 +5,9 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/species"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // Profiles gives copies of all profiles, sorted by id: those built in, those
@@ -25,10 +27,11 @@ func (r *Room) Profiles() []*species.Profile {
 }
 
 // FindProfile gives the profile with an id, a scientific or a common name, in
-// any case. The error is an *[UnknownSpeciesError].
+// any case. The error is a *[collection.UnknownError].
 func FindProfile(profiles []*species.Profile, name string) (*species.Profile, error) {
-	var part []string // ids of the profiles that have name as a part of theirs
+	var ids, part []string // of all profiles, and of those that have name as a part of theirs
 	for _, p := range profiles {
+		ids = append(ids, p.ID)
 		for _, own := range [...]string{p.ID, p.Name, p.CommonName} {
 			if strings.EqualFold(own, name) {
 				return p, nil
@@ -38,9 +41,9 @@ func FindProfile(profiles []*species.Profile, name string) (*species.Profile, er
 			part = append(part, p.ID)
 		}
 	}
-	e := &UnknownSpeciesError{ID: name, Nearest: nearest(name, len(profiles), func(i int) string { return profiles[i].ID })}
-	if e.Nearest == "" && len(part) == 1 {
-		e.Nearest = part[0]
+	near := strictyaml.Nearest(name, ids)
+	if near == "" && len(part) == 1 {
+		near = part[0]
 	}
-	return nil, e
+	return nil, &collection.UnknownError{Kind: "species", ID: name, Nearest: near}
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
@@ -32,7 +33,7 @@ species:
 	require.NoError(t, err, "by its scientific name")
 	assert.Equal(t, "clockwork", own.ID)
 	_, err = frogroom.FindProfile(all, "hyla-cineria")
-	var unknown *frogroom.UnknownSpeciesError
+	var unknown *collection.UnknownError
 	require.ErrorAs(t, err, &unknown)
 	assert.EqualError(t, err, `there is no species "hyla-cineria"; did you mean "hyla-cinerea"?`)
 	common, err := frogroom.FindProfile(all, "red-Eyed tree frog")

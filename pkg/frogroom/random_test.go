@@ -16,6 +16,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 )
 
 // TestRandomRooms asks everything of small collections of all kinds, and holds
@@ -79,7 +80,7 @@ func askAll(t asker, r *frogroom.Room, on civil.Date) map[string]string {
 	keep("season", s, err)
 	keep("agenda", r.Agenda(on, 30), nil)
 	keep("events", r.Events(on), nil)
-	dot, err := r.Lineage(on, frogroom.LineageWish{})
+	dot, err := r.Lineage(on, kin.LineageWish{})
 	keep("lineage", dot.DOT()+dot.Mermaid(), err)
 	keep("profiles", len(r.Profiles()), nil)
 	for i, k := range r.Collection.Clutches {
@@ -105,7 +106,7 @@ func askAll(t asker, r *frogroom.Room, on civil.Date) map[string]string {
 			pair, err := r.Ancestry.Pair(x.ID, y.ID)
 			keep(x.ID+" and "+y.ID, pair, err)
 		}
-		dot, err := r.Lineage(on, frogroom.LineageWish{Direction: frogroom.Ancestors, IDs: []string{x.ID}})
+		dot, err := r.Lineage(on, kin.LineageWish{Direction: kin.Ancestors, IDs: []string{x.ID}})
 		keep("ancestors of "+x.ID, dot.DOT(), err)
 	}
 	return answers

@@ -7,9 +7,9 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
-	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // ReadyWish says whose leaving is asked for, and what is known of the way.
@@ -73,15 +73,14 @@ const readyCaution = "whoever looks ill stays, and a veterinarian decides; the r
 // may, or may once it is old enough, the next days on which it can travel. Young
 // are the animals in the room that are promised or too young to be bred, and the
 // clutches of which some have left the water; whoever is named is told of in any
-// case. The error is an *[UnknownYoungError], an *[UnknownSpeciesError] or a
-// *[ReadyWishError].
+// case. The error is a *[collection.UnknownError] or a *[ReadyWishError].
 func (r *Room) Ready(on civil.Date, w ReadyWish) (Departures, error) {
 	mustKnow(on)
 	if w.Group < 0 || w.Group > mostGroup {
 		return Departures{}, &ReadyWishError{fmt.Sprintf("a group has 1 to %d young", mostGroup)}
 	}
 	if _, ok := r.breeding[w.Species]; w.Species != "" && !ok {
-		return Departures{}, &UnknownSpeciesError{ID: w.Species, Nearest: nearest(w.Species, len(r.Collection.Species), func(i int) string { return r.Collection.Species[i].ID })}
+		return Departures{}, r.Collection.Unknown("species", w.Species)
 	}
 	animals, clutches, err := r.leaving(on, w)
 	if err != nil {
@@ -107,7 +106,7 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 		_, isAnimal := r.Collection.Animal(id)
 		_, isClutch := r.Collection.Clutch(id)
 		if !isAnimal && !isClutch {
-			return nil, nil, r.unknownYoung(id)
+			return nil, nil, r.Collection.Unknown("animal or clutch", id)
 		}
 	}
 	named := func(id string) bool { return slices.Contains(w.IDs, id) }
@@ -116,7 +115,7 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 		if w.Species != "" && a.Species != w.Species {
 			continue
 		}
-		if named(a.ID) || len(w.IDs) == 0 && r.Ancestry.status(i, on) == collection.Here && (a.Promised != "" || pairing.TooYoung(r.terms(on), r.breeders([]string{a.ID}, on)[0])) {
+		if named(a.ID) || len(w.IDs) == 0 && r.Ancestry.Status(i, on) == collection.Here && (a.Promised != "" || pairing.TooYoung(r.terms(on), r.breeders([]string{a.ID}, on)[0])) {
 			animals = append(animals, i)
 		}
 	}
@@ -130,18 +129,6 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 		}
 	}
 	return animals, clutches, nil
-}
-
-// unknownYoung is the error for an id that is neither an animal nor a clutch.
-func (r *Room) unknownYoung(id string) error {
-	var ids []string
-	for _, a := range r.Collection.Animals {
-		ids = append(ids, a.ID)
-	}
-	for _, c := range r.Collection.Clutches {
-		ids = append(ids, c.ID)
-	}
-	return &UnknownYoungError{ID: id, Nearest: strictyaml.Nearest(id, ids)}
 }
 
 // onLand reports whether some of a clutch were seen out of the water, and not
@@ -170,7 +157,7 @@ func (r *Room) readyWarnings(young []Departure) []string {
 
 // animalDeparture says whether and when an animal may leave.
 func (r *Room) animalDeparture(i int, on civil.Date, f parcel.Forecast) Departure {
-	a := r.Ancestry.animal(i)
+	a := r.Ancestry.Animal(i)
 	sale, may := r.animalLeaves(&a, on), r.mayGo(i, on)
 	d := Departure{ID: a.ID, Name: a.Name, Species: a.Species, Sale: sale, Ready: may.Ready, Held: may.Held, Ask: may.Ask}
 	if a.Promised != "" {
@@ -211,9 +198,9 @@ func (d *Departure) stays(why string) {
 
 // animalGone says why an animal is not in the room on a day; nothing when it is.
 func (r *Room) animalGone(i int, on civil.Date) string {
-	a := r.Ancestry.animal(i)
+	a := r.Ancestry.Animal(i)
 	switch status, since := a.Status(on); {
-	case r.Ancestry.status(i, on) == NotYet:
+	case r.Ancestry.Status(i, on) == kin.NotYet:
 		return "it is not in the room yet"
 	case status == collection.Died:
 		return "it died on " + since.String()

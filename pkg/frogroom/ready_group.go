@@ -1,9 +1,9 @@
 package frogroom
 
 import (
-	"fmt"
+	"slices"
 
-	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
@@ -77,59 +77,27 @@ type expectedYoung struct {
 	of         map[int]Departure
 }
 
-// withYoung adds up to most young of each clutch. No id has a comma, so that
-// their names are free.
+// withYoung adds up to most young of each clutch.
 func (r *Room) withYoung(ready []Departure, most int) expectedYoung {
-	y := expectedYoung{pedigree: r.Ancestry.Pedigree, of: make(map[int]Departure)}
-	sets := parentSets{made: r.groupsMade()}
-	var records []pedigree.Record
-	var whose []Departure
-	for _, d := range ready {
-		if !d.Clutch {
-			i := r.number(d.ID)
-			y.candidates = append(y.candidates, i)
-			y.of[i] = d
-			continue
-		}
-		c, _ := r.Collection.Clutch(d.ID)
-		sire, dam := sets.parent(c.ID+", sire", c.Sires, c.SireMix), sets.parent(c.ID+", dam", c.Dams, c.DamMix)
-		for n := range d.free(most) {
-			records = append(records, pedigree.Record{ID: fmt.Sprintf("%s, young %d", c.ID, n+1), Sire: sire, Dam: dam})
-			whose = append(whose, d)
-		}
-	}
-	grown, err := y.pedigree.Grow(records, sets.list...)
-	if err != nil {
-		panic("frogroom: young of clutches that were read do not fit into the pedigree: " + err.Error())
-	}
-	for n, d := range whose {
-		i := y.pedigree.Len() + n
+	y := expectedYoung{of: make(map[int]Departure)}
+	add := func(i int, d Departure) {
 		y.candidates = append(y.candidates, i)
 		y.of[i] = d
 	}
-	y.pedigree = grown
+	var broods []kin.Brood
+	var whose []Departure
+	for _, d := range ready {
+		if !d.Clutch {
+			add(r.number(d.ID), d)
+			continue
+		}
+		c, _ := r.Collection.Clutch(d.ID)
+		broods = append(broods, kin.Brood{Clutch: c, Young: d.free(most)})
+		whose = append(whose, slices.Repeat([]Departure{d}, d.free(most))...)
+	}
+	y.pedigree = r.Ancestry.WithYoung(broods...)
+	for n, d := range whose {
+		add(r.Ancestry.Pedigree.Len()+n, d)
+	}
 	return y
-}
-
-// groupsMade has the names of the sets of possible parents that the pedigree has.
-func (r *Room) groupsMade() map[string]bool {
-	made := make(map[string]bool)
-	for i := range r.Collection.Animals {
-		a := &r.Collection.Animals[i]
-		if len(a.Sires) > 1 {
-			made[setOf(a)+", sire"] = true
-		}
-		if len(a.Dams) > 1 {
-			made[setOf(a)+", dam"] = true
-		}
-	}
-	return made
-}
-
-// setOf gives what the sets of possible parents of an animal are named for.
-func setOf(a *collection.Animal) string {
-	if a.Clutch != "" {
-		return a.Clutch
-	}
-	return a.ID
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
 )
@@ -82,15 +83,15 @@ func TestReadyWishes(t *testing.T) {
 		wish frogroom.ReadyWish
 		want any
 	}{
-		{"nobody", frogroom.ReadyWish{IDs: []string{"K3"}}, new(*frogroom.UnknownYoungError)},
-		{"a species that is not here", frogroom.ReadyWish{Species: "hyla-cinerea"}, new(*frogroom.UnknownSpeciesError)},
+		{"nobody", frogroom.ReadyWish{IDs: []string{"K3"}}, new(*collection.UnknownError)},
+		{"a species that is not here", frogroom.ReadyWish{Species: "hyla-cinerea"}, new(*collection.UnknownError)},
 		{"too many", frogroom.ReadyWish{Group: 51}, new(*frogroom.ReadyWishError)},
 	} {
 		_, err := r.Ready(day("2027-06-01"), row.wish)
 		assert.True(t, errors.As(err, row.want), row.name)
 	}
 	_, err := r.Card("K3", day("2027-06-01"))
-	assert.True(t, errors.As(err, new(*frogroom.UnknownYoungError)))
+	assert.True(t, errors.As(err, new(*collection.UnknownError)))
 }
 
 // What holds an animal, and the day from which time has cured it.

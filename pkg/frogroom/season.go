@@ -108,7 +108,7 @@ type PlannedStage struct {
 // Where nothing is recorded of the rain and a clutch of the pairing was laid, the
 // rain is taken to have begun the usual number of nights before, with a warning.
 //
-// With ids it plans those, over or not. The error is an *[UnknownPairingError],
+// With ids it plans those, over or not. The error is a *[collection.UnknownError],
 // or a *[NoCycleError] for one that cannot be planned.
 func (r *Room) Season(on civil.Date, ids ...string) (Season, error) {
 	return r.PlanSeason(context.Background(), on, Planning{Pairings: ids})
@@ -167,8 +167,7 @@ func (r *Room) planFor(ctx context.Context, on civil.Date, o Planning) (*plan, e
 	for _, id := range o.Pairings {
 		p, ok := r.Collection.Pairing(id)
 		if !ok {
-			all := r.Collection.Pairings
-			return nil, &UnknownPairingError{ID: id, Nearest: nearest(id, len(all), func(i int) string { return all[i].ID })}
+			return nil, r.Collection.Unknown("pairing", id)
 		}
 		if !named[id] {
 			named[id] = true

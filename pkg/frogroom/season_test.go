@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/planner"
 	"github.com/spawnwright/spawnwright/pkg/season"
@@ -475,7 +476,7 @@ pairings:
   - {id: P-27-01, dam: D, sire: A, start: 2027-01-04}
 `)
 	_, err := r.Season(day("2027-01-01"), "P-27-1")
-	var unknown *frogroom.UnknownPairingError
+	var unknown *collection.UnknownError
 	require.ErrorAs(t, err, &unknown)
 	assert.EqualError(t, err, `there is no pairing "P-27-1"; did you mean "P-27-01"?`)
 	_, err = r.Season(day("2027-01-01"), "D")

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
@@ -98,7 +99,7 @@ func TestSeasonSheetHasDoubts(t *testing.T) {
 
 func TestSeasonSheetRefuses(t *testing.T) {
 	_, err := room(t, strings.ReplaceAll(sheetRoom, "TUBS", "9")).SeasonSheet(context.Background(), civil.Of(2027, 2, 1), frogroom.Planning{Pairings: []string{"P-9"}})
-	var unknown *frogroom.UnknownPairingError
+	var unknown *collection.UnknownError
 	assert.True(t, errors.As(err, &unknown))
 }
 

@@ -100,7 +100,7 @@ func (p *plan) residents() []eaters {
 	var out []eaters
 	for i := range p.room.Collection.Animals {
 		a := &p.room.Collection.Animals[i]
-		if p.room.Ancestry.status(i, p.on) != collection.Here {
+		if p.room.Ancestry.Status(i, p.on) != collection.Here {
 			continue
 		}
 		last := civil.Last

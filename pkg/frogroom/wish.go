@@ -19,7 +19,7 @@ type Wish struct {
 
 // SeasonOf plans one pairing that does not stand in the file. It is judged by
 // all rules, so that a wrong sex or species is a refusal and no error. The
-// error is an *[UnknownAnimalError], a *[WishError] or a *[NoCycleError].
+// error is a *[collection.UnknownError], a *[WishError] or a *[NoCycleError].
 func (r *Room) SeasonOf(on civil.Date, w Wish) (Season, error) {
 	return r.PlanSeason(context.Background(), on, Planning{Wish: &w})
 }
@@ -37,7 +37,7 @@ func (r *Room) wished(w Wish) *collection.Pairing {
 func (r *Room) possible(w Wish) error {
 	all := slices.Concat(w.Sires, w.Dams)
 	for i, id := range all {
-		if _, err := r.Ancestry.number(id); err != nil {
+		if _, err := r.Ancestry.Number(id); err != nil {
 			return err
 		}
 		if slices.Contains(all[:i], id) {

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
@@ -82,7 +83,7 @@ animals:
 		assert.EqualError(t, err, row.want, row.name)
 	}
 	_, err := r.SeasonOf(day("2026-12-01"), frogroom.Wish{Dams: []string{"D"}, Sires: []string{"nobody"}, Start: start})
-	var unknown *frogroom.UnknownAnimalError
+	var unknown *collection.UnknownError
 	require.ErrorAs(t, err, &unknown)
 	_, err = r.SeasonOf(day("2026-12-01"), frogroom.Wish{Dams: []string{"Z"}, Sires: []string{"Y"}, Start: start})
 	var noCycle *frogroom.NoCycleError

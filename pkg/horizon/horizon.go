@@ -5,7 +5,8 @@
 // A [Line] is the animals as they are, by their kinships. A [Future] says how it
 // goes on: how many animals are kept, how long they breed, how young are chosen.
 // [Simulate] plays that many times with chance deaths and chance ties, and gives
-// the mean and the band of each year. Kinship is expected kinship, as from a pedigree: no genes are
+// the mean and the band of each year. [Keeping.Ahead] does so for each way to choose
+// young, and finds how many unrelated animals would keep the line at a goal. Kinship is expected kinship, as from a pedigree: no genes are
 // drawn.
 //
 // Every run has random numbers of its own from the seed, so that the result is
@@ -89,19 +90,25 @@ type Outlook struct {
 
 // Year is the line at the end of a year.
 type Year struct {
-	GeneDiversity Band
-	Inbreeding    Band // mean of the living animals
-	Young         Band // mean inbreeding of the young of the year; those without young do not count
+	Year          int  `json:"year"` // 0 is the line as it is
+	GeneDiversity Band `json:"gene_diversity"`
+	Inbreeding    Band `json:"inbreeding"` // mean of the living animals
+	Young         Band `json:"-"`          // mean inbreeding of the young of the year; those without young do not count
 	// Below is the share of the runs in which the gene diversity is below the
 	// goal.
-	Below float64
+	Below float64 `json:"below_goal"`
 	// Lost is the share in which the line has no male or no female any more.
-	Lost float64
+	Lost float64 `json:"lost"`
 }
 
 // Band is the mean over the runs, its standard error, and the values that one
 // run in ten stays below and one in ten is above: an 80 % band.
-type Band struct{ Low, Mean, High, Error float64 }
+type Band struct {
+	Low   float64 `json:"low"`
+	Mean  float64 `json:"mean"`
+	High  float64 `json:"high"`
+	Error float64 `json:"-"`
+}
 
 func (l Line) mustBeSound() {
 	n := len(l.Kinship)

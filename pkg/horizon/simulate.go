@@ -98,6 +98,7 @@ func summary(runs [][]state, f Future) Outlook {
 	}
 	for year := range f.Years + 1 {
 		y := Year{
+			Year:          year,
 			GeneDiversity: bandOf(pick(year, func(s state) float64 { return s.diversity })),
 			Inbreeding:    bandOf(pick(year, func(s state) float64 { return s.inbreeding })),
 			Young:         bandOf(pick(year, func(s state) float64 { return s.young })),

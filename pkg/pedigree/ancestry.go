@@ -89,6 +89,10 @@ func (p *Pedigree) Generation(i int) int { return int(p.computed().familyOf(p.no
 // the source says: the smaller the value, the less the kinships of i mean.
 func (p *Pedigree) KnownAncestry(i int) float64 { return p.computed().familyOf(p.node(i)).known }
 
+// FounderWarning is what every kinship and inbreeding coefficient rests on, to be
+// said beside them.
+const FounderWarning = "animals without recorded parents count as unrelated, so kinship and inbreeding are lower bounds"
+
 // CompleteGenerations gives the equivalent complete generations known of animal
 // i: the sum over all known ancestors of (1/2) to the number of steps up to each
 // (Maignel, Boichard and Verrier 1996, Interbull Bulletin 14:49). Two known

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/horizon"
 	"github.com/spawnwright/spawnwright/pkg/svg"
 )
 
@@ -32,7 +33,7 @@ var curves = []curve{{svg.Blue, nil}, {svg.Red, []float64{7, 4}}, {svg.Green, []
 // species one beside the other: the mean of each way as a line, its 80 % band as
 // an area, and the goal.
 func Horizon(keeper string, h frogroom.Horizon) []byte {
-	var drawn []frogroom.SpeciesHorizon
+	var drawn []horizon.Prospect
 	for _, s := range h.Species {
 		if len(s.Ways) > 0 {
 			drawn = append(drawn, s)
@@ -45,8 +46,8 @@ func Horizon(keeper string, h frogroom.Horizon) []byte {
 	for i, s := range drawn {
 		y := margin + float64(i)*rowHeight
 		d.Text(margin, y+14, s.Species, svg.Font{Size: 14, Bold: true})
-		diversity := panel{x: margin + axisWidth, y: y + 44, ways: s.Ways, goal: h.Goal, title: "gene diversity", of: func(n frogroom.HorizonYear) frogroom.HorizonBand { return n.GeneDiversity }}
-		inbreeding := panel{x: margin + 2*axisWidth + panelWidth + wayWidth + panelGap, y: y + 44, ways: s.Ways, title: "mean inbreeding of the living", of: func(n frogroom.HorizonYear) frogroom.HorizonBand { return n.Inbreeding }}
+		diversity := panel{x: margin + axisWidth, y: y + 44, ways: s.Ways, goal: h.Goal, title: "gene diversity", of: func(n horizon.Year) horizon.Band { return n.GeneDiversity }}
+		inbreeding := panel{x: margin + 2*axisWidth + panelWidth + wayWidth + panelGap, y: y + 44, ways: s.Ways, title: "mean inbreeding of the living", of: func(n horizon.Year) horizon.Band { return n.Inbreeding }}
 		diversity.draw(d)
 		inbreeding.draw(d)
 		d.Text(margin, y+44+panelHeight+34, fmt.Sprintf("%d runs; lines are means, areas hold 80 of 100 runs.", s.Runs), svg.Font{Fill: svg.Faint})
@@ -60,10 +61,10 @@ func Horizon(keeper string, h frogroom.Horizon) []byte {
 // panel is one diagram over the years.
 type panel struct {
 	x, y  float64 // upper left corner of the area
-	ways  []frogroom.HorizonWay
+	ways  []horizon.Way
 	goal  float64 // 0 for none
 	title string
-	of    func(frogroom.HorizonYear) frogroom.HorizonBand
+	of    func(horizon.Year) horizon.Band
 
 	low, high, step float64 // of the axis
 	years           int

@@ -9,24 +9,25 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/horizon"
 	"github.com/spawnwright/spawnwright/pkg/picture"
 )
 
 func ahead(ways ...string) frogroom.Horizon {
-	s := frogroom.SpeciesHorizon{Species: "hyla-cinerea", Runs: 7}
+	s := horizon.Prospect{Species: "hyla-cinerea", Runs: 7}
 	for _, w := range ways {
-		way := frogroom.HorizonWay{Way: w}
+		way := horizon.Way{Way: w}
 		for year := range 3 {
 			down := float64(year) / 50
-			way.Years = append(way.Years, frogroom.HorizonYear{
+			way.Years = append(way.Years, horizon.Year{
 				Year:          year,
-				GeneDiversity: frogroom.HorizonBand{Low: 0.88 - 2*down, Mean: 0.88 - down, High: 0.88},
-				Inbreeding:    frogroom.HorizonBand{Low: 0, Mean: down, High: 2 * down},
+				GeneDiversity: horizon.Band{Low: 0.88 - 2*down, Mean: 0.88 - down, High: 0.88},
+				Inbreeding:    horizon.Band{Low: 0, Mean: down, High: 2 * down},
 			})
 		}
 		s.Ways = append(s.Ways, way)
 	}
-	return frogroom.Horizon{Goal: 0.9, Species: []frogroom.SpeciesHorizon{s}}
+	return frogroom.Horizon{Goal: 0.9, Species: []horizon.Prospect{s}}
 }
 
 func TestHorizon(t *testing.T) {

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/collection"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/svg"
 )
 
@@ -21,7 +21,7 @@ const (
 // the number in it. Families stand together. A cross marks a male and a female
 // whose young would be more inbred than the keeper allows, a dot those that are
 // warned about.
-func Kinship(squares []frogroom.KinSquare) []byte {
+func Kinship(squares []kin.Square) []byte {
 	height, width := margin, 360.0
 	for _, s := range squares {
 		w, h := squareSize(s)
@@ -45,7 +45,7 @@ func Kinship(squares []frogroom.KinSquare) []byte {
 }
 
 // labelWidth is the room that the names of a square take.
-func labelWidth(s frogroom.KinSquare) float64 {
+func labelWidth(s kin.Square) float64 {
 	widest := 0.0
 	for _, a := range s.Animals {
 		widest = max(widest, svg.Width(animalLabel(a), 0))
@@ -54,7 +54,7 @@ func labelWidth(s frogroom.KinSquare) float64 {
 }
 
 // idHeight is the room that the ids above the columns take.
-func idHeight(s frogroom.KinSquare) float64 {
+func idHeight(s kin.Square) float64 {
 	widest := 0.0
 	for _, a := range s.Animals {
 		widest = max(widest, svg.Width(a.ID, 0))
@@ -62,7 +62,7 @@ func idHeight(s frogroom.KinSquare) float64 {
 	return min(widest, labelMost) + 8
 }
 
-func squareSize(s frogroom.KinSquare) (w, h float64) {
+func squareSize(s kin.Square) (w, h float64) {
 	n := float64(len(s.Animals))
 	const title, legend = 24, 40
 	w = labelWidth(s) + n*cellWidth
@@ -72,12 +72,12 @@ func squareSize(s frogroom.KinSquare) (w, h float64) {
 	return w, title + idHeight(s) + n*cellHeight + legend
 }
 
-func animalLabel(a frogroom.SquareAnimal) string {
+func animalLabel(a kin.SquareAnimal) string {
 	sex := map[collection.Sex]string{collection.Male: "male", collection.Female: "female", collection.UnknownSex: "?"}[a.Sex]
 	return strings.Join(strings.Fields(a.ID+" "+a.Name+" "+sex), " ")
 }
 
-func drawSquare(d *svg.Doc, top float64, s frogroom.KinSquare) {
+func drawSquare(d *svg.Doc, top float64, s kin.Square) {
 	d.Text(margin, top+14, speciesOr(s.Species, "Kinship"), svg.Font{Size: 14, Bold: true})
 	left, y := margin+labelWidth(s), top+24+idHeight(s)
 	for j, a := range s.Animals {
@@ -99,7 +99,7 @@ func drawSquare(d *svg.Doc, top float64, s frogroom.KinSquare) {
 
 // drawCell draws the kinship of two animals. That of an animal with itself has a
 // frame and no shade, for it is no pair.
-func drawCell(d *svg.Doc, x, y float64, s frogroom.KinSquare, i, j int) {
+func drawCell(d *svg.Doc, x, y float64, s kin.Square, i, j int) {
 	k := s.Kinship[i][j]
 	const darkest = 0.5
 	part := min(k/darkest, 1)
@@ -125,7 +125,7 @@ func drawCell(d *svg.Doc, x, y float64, s frogroom.KinSquare, i, j int) {
 	}
 }
 
-func squareLegend(s frogroom.KinSquare) []string {
+func squareLegend(s kin.Square) []string {
 	numbers := "Numbers are kinships: the inbreeding that young of the two would have; empty is 0."
 	if s.Expected {
 		numbers += " Some are means, for a parent is one of several."
@@ -137,7 +137,7 @@ func squareLegend(s frogroom.KinSquare) []string {
 }
 
 // kinshipInWords is for those who do not see the squares.
-func kinshipInWords(squares []frogroom.KinSquare) string {
+func kinshipInWords(squares []kin.Square) string {
 	texts := []string{"Squares of kinships, a row and a column for each living animal."}
 	for _, s := range squares {
 		closest, a, b, refused := -1.0, 0, 0, 0

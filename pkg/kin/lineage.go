@@ -1,4 +1,4 @@
-package frogroom
+package kin
 
 import (
 	"fmt"
@@ -31,19 +31,14 @@ type LineageWish struct {
 }
 
 // Lineage gives the picture of these animals and their relatives, to be written
-// for Graphviz or Mermaid. Those that died or left by on are drawn as gone. It
-// panics when there is no such direction, or when a pair is not two animals. The
-// error is an *[UnknownAnimalError].
-func (r *Room) Lineage(on civil.Date, w LineageWish) (*lineage.Drawing, error) {
-	return r.Ancestry.Lineage(on, w)
-}
-
-// Lineage is [Room.Lineage] for any pedigree. An unknown day stands for the end
-// of the records; in a plain table nobody is gone.
+// for Graphviz or Mermaid. Those that died or left by on are drawn as gone; an
+// unknown day stands for the end of the records, and in a plain table nobody is
+// gone. It panics when there is no such direction, or when a pair is not two
+// animals. The error is a *[collection.UnknownError].
 func (a *Ancestry) Lineage(on civil.Date, w LineageWish) (*lineage.Drawing, error) {
 	numbers := make([]int, len(w.IDs))
 	for k, id := range w.IDs {
-		i, err := a.number(id)
+		i, err := a.Number(id)
 		if err != nil {
 			return nil, err
 		}
@@ -51,8 +46,8 @@ func (a *Ancestry) Lineage(on civil.Date, w LineageWish) (*lineage.Drawing, erro
 	}
 	animals := make([]lineage.Animal, a.Pedigree.Len())
 	for i := range animals {
-		animal := a.animal(i)
-		status := a.status(i, on)
+		animal := a.Animal(i)
+		status := a.Status(i, on)
 		animals[i] = lineage.Animal{
 			Name: animal.Name, Sex: drawnSex(animal.Sex), Clutch: animal.Clutch, Line: animal.Line,
 			Gone: status == collection.Died || status == collection.Left,
@@ -80,7 +75,7 @@ func (a *Ancestry) Lineage(on civil.Date, w LineageWish) (*lineage.Drawing, erro
 // has a comma; in a plain table one is added until the name is free.
 func (a *Ancestry) withYoungOf(pair []int) *pedigree.Pedigree {
 	if len(pair) != 2 {
-		panic(fmt.Sprintf("frogroom: a pair of %d animals", len(pair)))
+		panic(fmt.Sprintf("kin: a pair of %d animals", len(pair)))
 	}
 	one, other := a.Pedigree.ID(pair[0]), a.Pedigree.ID(pair[1])
 	id := fmt.Sprintf("young of %s, %s", one, other)
@@ -89,7 +84,7 @@ func (a *Ancestry) withYoungOf(pair []int) *pedigree.Pedigree {
 	}
 	p, err := a.Pedigree.Grow([]pedigree.Record{{ID: id, Sire: one, Dam: other}})
 	if err != nil {
-		panic("frogroom: a young of two known animals does not fit into the pedigree: " + err.Error())
+		panic("kin: a young of two known animals does not fit into the pedigree: " + err.Error())
 	}
 	return p
 }
@@ -103,7 +98,7 @@ func (d Direction) of(animals []int) lineage.View {
 	case Descendants:
 		return lineage.Descendants(animals...)
 	}
-	panic(fmt.Sprintf("frogroom: no such direction: %d", int(d)))
+	panic(fmt.Sprintf("kin: no such direction: %d", int(d)))
 }
 
 func drawnSex(s collection.Sex) lineage.Sex {

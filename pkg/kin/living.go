@@ -1,4 +1,4 @@
-package frogroom
+package kin
 
 import (
 	"fmt"
@@ -66,7 +66,7 @@ func (a *Ancestry) unlisted(bad *parentage.Error, at parentage.Problem, id strin
 	}
 	at.Message, at.Cure = fmt.Sprintf("there is no animal %q", id), "write one id of the table a line"
 	if len(bad.Problems) < suggestions {
-		if near := nearest(id, a.Pedigree.Len(), a.Pedigree.ID); near != "" {
+		if near := a.unknown(id).Nearest; near != "" {
 			at.Cure = fmt.Sprintf("did you mean %q?", near)
 		}
 	}

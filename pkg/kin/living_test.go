@@ -1,4 +1,4 @@
-package frogroom_test
+package kin_test
 
 import (
 	"errors"
@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/diversity"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/parentage"
 )
 
@@ -71,21 +71,21 @@ func TestKinOfLiving(t *testing.T) {
 	require.NoError(t, err)
 	living, _, err := a.ReadLiving(strings.NewReader("7\n6\n5\n4\n"))
 	require.NoError(t, err)
-	k := a.Kin(day("2027-01-01"), living)
-	assert.Equal(t, []frogroom.KinGroup{{Living: 4, MeanKinship: 9. / 32, GeneDiversity: 23. / 32}}, k.Groups)
+	k := a.List(day("2027-01-01"), living)
+	assert.Equal(t, []kin.Group{{Living: 4, MeanKinship: 9. / 32, GeneDiversity: 23. / 32}}, k.Groups)
 	assert.False(t, k.On.Known(), "a table has no dates")
 	i := 0
-	for row := range a.KinRows(0, living) {
+	for row := range a.Rows(0, living) {
 		assert.Equal(t, k.Animals[i], row, "row by row it is the same")
 		i++
 	}
 	assert.Equal(t, 7, i)
-	want := frogroom.KinRow{
+	want := kin.Row{
 		ID: "6", Sire: "3", Dam: "4", Sex: "unknown", Status: "here", Generation: 2, MeanKinship: 9. / 32,
 		CompleteGenerations: 1.5, KnownAncestry: 1,
 	}
 	assert.Equal(t, want, k.Animals[5])
-	for range a.KinRows(0, nil) {
+	for range a.Rows(0, nil) {
 		break // and nothing happens
 	}
 }
@@ -98,14 +98,14 @@ func TestDiversity(t *testing.T) {
 	d := a.Diversity(0, []int{3, 4, 5, 6}, drops)
 	require.NotNil(t, d.Summary)
 	assert.Equal(t, diversity.Summarise(a.Pedigree, []int{3, 4, 5, 6}, drops), *d.Summary)
-	assert.Equal(t, []frogroom.GroupDiversity{{Summary: *d.Summary}}, d.Groups)
+	assert.Equal(t, []kin.GroupDiversity{{Summary: *d.Summary}}, d.Groups)
 	assert.Equal(t, 7, a.Diversity(0, nil, drops).Animals)
 
-	r := room(t, basic+`
+	r := ancestry(t, basic+`
   - {id: Z, species: hyla-cinerea}
   - {id: K, species: clockwork, sire: [A, B], dam: D}
 `)
-	two := r.Ancestry.Diversity(day("2027-01-01"), nil, drops)
+	two := r.Diversity(day("2027-01-01"), nil, drops)
 	assert.Nil(t, two.Summary, "two species have no figures together")
 	require.Len(t, two.Groups, 2)
 	assert.Equal(t, "clockwork", two.Groups[0].Species)
@@ -114,24 +114,24 @@ func TestDiversity(t *testing.T) {
 	assert.Contains(t, two.Warnings[0], "one of several")
 	assert.Contains(t, asJSON(t, two), `{"groups":[{"species":"clockwork","animals":5,`)
 
-	none := r.Ancestry.Diversity(day("2027-01-01"), []int{}, drops)
+	none := r.Diversity(day("2027-01-01"), []int{}, drops)
 	assert.Contains(t, asJSON(t, none), `{"groups":[],`)
 }
 
 // TestKinOfLivingInARoom is about a list that says otherwise than the file.
 func TestKinOfLivingInARoom(t *testing.T) {
-	r := room(t, `
+	r := ancestry(t, `
 animals:
   - {id: A, species: hyla-cinerea, sex: male, died: 2020-01-01}
   - {id: D, species: hyla-cinerea, sex: female}
   - {id: K, species: hyla-cinerea, sire: A, dam: D}
 `)
-	living, _, err := r.Ancestry.ReadLiving(strings.NewReader("A\n"))
+	living, _, err := r.ReadLiving(strings.NewReader("A\n"))
 	require.NoError(t, err)
-	k := r.Ancestry.Kin(day("2027-01-01"), living)
+	k := r.List(day("2027-01-01"), living)
 	assert.Equal(t, 1, k.Groups[0].Living)
 	assert.Equal(t, []float64{0.5, 0, 0.25}, []float64{k.Animals[0].MeanKinship, k.Animals[1].MeanKinship, k.Animals[2].MeanKinship})
-	assert.Equal(t, []int{1, 2}, r.Ancestry.Living(day("2027-01-01")))
+	assert.Equal(t, []int{1, 2}, r.Living(day("2027-01-01")))
 }
 
 // TestReadPedigree keeps doubts, and gives loops with their lines.
@@ -141,6 +141,6 @@ func TestReadPedigree(t *testing.T) {
 	assert.Len(t, a.Table.Warnings, 2)
 	_, err = readTable("id,sire,dam\nK,A,\nA,K,\n")
 	require.EqualError(t, err, `parentage: 2:1: "K" descends from itself: "K" (line 2) is from "A" (line 3) is from "K"; one of these parents must be wrong`)
-	r := room(t, basic)
-	assert.Nil(t, r.Ancestry.Table)
+	r := ancestry(t, basic)
+	assert.Nil(t, r.Table)
 }

@@ -1,4 +1,16 @@
-package frogroom
+// Package kin says how the animals of a collection, or of a plain table of parents,
+// are related: inbreeding and mean kinship of all ([Ancestry.List]), what two have
+// in common ([Ancestry.Pair]), the relatives of one, the living against each other
+// ([Ancestry.Squares]), what is left of the founders ([Ancestry.Diversity]), and
+// the family tree ([Ancestry.Lineage]).
+//
+//	ancestry, err := kin.Of(collection) // or kin.ReadTable
+//	pair, err := ancestry.Pair("AC-14", "AC-21")
+//
+// It knows the animals by their ids and who is in the room on which day; the numbers
+// are those of pedigree and diversity, the drawing is that of lineage. Kinship
+// counts from the founders: [pedigree.FounderWarning] goes with every result.
+package kin
 
 import (
 	"cmp"
@@ -8,6 +20,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/parentage"
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // Ancestry is a pedigree together with what is known of the animals in it.
@@ -21,13 +34,15 @@ type Ancestry struct {
 	since   []civil.Date        // likewise, the first day in the room; unknown for always
 	species []string            // of the collection, in its order
 
+	sets map[string]bool // names of the sets of possible parents
+
 	warn, refuse float64 // inbreeding of young, by the rules of the collection
 }
 
-// ReadPedigree reads a plain table of parents: see [parentage.Read] for what is
+// ReadTable reads a plain table of parents: see [parentage.Read] for what is
 // accepted. The error is a *[parentage.Error], that of a loop too, when the table
 // cannot be used.
-func ReadPedigree(r io.Reader, options parentage.Options) (*Ancestry, error) {
+func ReadTable(r io.Reader, options parentage.Options) (*Ancestry, error) {
 	table, err := parentage.Read(r, options)
 	if err != nil {
 		return nil, err
@@ -39,9 +54,10 @@ func ReadPedigree(r io.Reader, options parentage.Options) (*Ancestry, error) {
 	return &Ancestry{Pedigree: p, Table: table}, nil
 }
 
-// ancestryOf builds the pedigree of a collection. Young of one clutch whose
-// parent is one of several share a group, so that they share the parent.
-func ancestryOf(c *collection.Collection) (*Ancestry, error) {
+// Of builds the pedigree of a collection, in which animals have the numbers of
+// their places in the file. Young of one clutch whose parent is one of several
+// share a group, so that they share the parent. The error is one of [pedigree.New].
+func Of(c *collection.Collection) (*Ancestry, error) {
 	a := &Ancestry{
 		animals: c.Animals, since: make([]civil.Date, len(c.Animals)),
 		warn: c.Rules.WarnInbreeding, refuse: c.Rules.MaxInbreeding,
@@ -65,69 +81,31 @@ func ancestryOf(c *collection.Collection) (*Ancestry, error) {
 		}
 		a.since[i] = cmp.Or(animal.Acquired, animal.Hatched, laid, animal.OutOfWater)
 	}
+	a.sets = sets.made
 	var err error
 	a.Pedigree, err = pedigree.Linked(records, sets.list...) // many a question needs no inbreeding
 	return a, err
 }
 
-// parentSets are the parents that are one of several, each made once.
-type parentSets struct {
-	list []pedigree.Group
-	made map[string]bool
-}
-
-// parent gives the name of a parent in the pedigree: its id, or that of a group.
-func (g *parentSets) parent(name string, ids []string, mix collection.Mix) string {
-	switch {
-	case len(ids) == 0:
-		return ""
-	case len(ids) == 1:
-		return ids[0]
-	case g.made[name]:
-		return name
-	case g.made == nil:
-		g.made = make(map[string]bool)
-	}
-	g.made[name] = true
-	group := pedigree.Group{ID: name, Kind: pedigree.OneUnknown}
-	if mix == collection.Several {
-		group.Kind = pedigree.Several
-	}
-	for _, id := range ids {
-		group.Candidates = append(group.Candidates, pedigree.Candidate{ID: id})
-	}
-	g.list = append(g.list, group)
-	return name
-}
-
-// number gives the number of an animal, or an *[UnknownAnimalError].
-func (a *Ancestry) number(id string) (int, error) {
+// Number gives the number of an animal in the pedigree, from 0 on. The error is a
+// *[collection.UnknownError].
+func (a *Ancestry) Number(id string) (int, error) {
 	if i, ok := a.Pedigree.Index(id); ok {
 		return i, nil
 	}
-	return 0, &UnknownAnimalError{ID: id, Nearest: nearest(id, a.Pedigree.Len(), a.Pedigree.ID)}
+	return 0, a.unknown(id)
 }
 
-// numbers gives the numbers of animals that are known.
-func (r *Room) numbers(ids []string) []int {
-	out := make([]int, len(ids))
-	for i, id := range ids {
-		out[i] = r.number(id)
+func (a *Ancestry) unknown(id string) *collection.UnknownError {
+	ids := make([]string, a.Pedigree.Len())
+	for i := range ids {
+		ids[i] = a.Pedigree.ID(i)
 	}
-	return out
+	return &collection.UnknownError{Kind: "animal", ID: id, Nearest: strictyaml.Nearest(id, ids)}
 }
 
-// number gives the number of an animal that is known.
-func (r *Room) number(id string) int {
-	n, ok := r.Ancestry.Pedigree.Index(id)
-	if !ok {
-		panic("frogroom: " + noSuch("animal", id, ""))
-	}
-	return n
-}
-
-// animal gives what the collection says of animal i; only its id for a plain table.
-func (a *Ancestry) animal(i int) collection.Animal {
+// Animal gives what the collection says of animal i; only its id for a plain table.
+func (a *Ancestry) Animal(i int) collection.Animal {
 	if len(a.animals) == 0 {
 		return collection.Animal{ID: a.Pedigree.ID(i), Sex: collection.UnknownSex}
 	}
@@ -138,9 +116,9 @@ func (a *Ancestry) animal(i int) collection.Animal {
 // the day that is asked for.
 const NotYet collection.Status = "not yet"
 
-// status gives whether animal i is in the room on a day. An unknown day stands
+// Status gives whether animal i is in the room on a day. An unknown day stands
 // for the end of the records. In a plain table all animals are there.
-func (a *Ancestry) status(i int, on civil.Date) collection.Status {
+func (a *Ancestry) Status(i int, on civil.Date) collection.Status {
 	if len(a.animals) == 0 {
 		return collection.Here
 	}

@@ -1,4 +1,4 @@
-package frogroom_test
+package kin_test
 
 import (
 	"fmt"
@@ -36,8 +36,8 @@ func TestRowsInAnyOrder(t *testing.T) {
 		b, err := readTable(table(shuffled))
 		require.NoError(t, err)
 		require.Equal(t, a.Pedigree.Len(), b.Pedigree.Len())
-		for want := range a.KinRows(0, nil) {
-			for got := range b.KinRows(0, nil) {
+		for want := range a.Rows(0, nil) {
+			for got := range b.Rows(0, nil) {
 				if got.ID != want.ID {
 					continue
 				}

@@ -1,4 +1,4 @@
-package frogroom_test
+package kin_test
 
 import (
 	"strings"
@@ -7,54 +7,54 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 )
 
 // TestLineage is about who is drawn; how is the business of the package lineage.
 func TestLineage(t *testing.T) {
-	r := room(t, basic+`
+	r := ancestry(t, basic+`
   - {id: K, species: clockwork, sex: male, sire: [A, B], dam: D}
   - {id: L, species: clockwork, sire: K, dam: E}
   - {id: Z, species: hyla-cinerea}
 `)
 	for _, row := range []struct {
 		name      string
-		direction frogroom.Direction
+		direction kin.Direction
 		of        string
 		want      string
 	}{
-		{"all", frogroom.Both, "", "A B D E K L Z"},
-		{"all, whatever the direction", frogroom.Ancestors, "", "A B D E K L Z"},
-		{"possible sires are ancestors", frogroom.Ancestors, "K", "A B D K"},
-		{"descendants come with their other parent", frogroom.Descendants, "K", "E K L"},
-		{"both", frogroom.Both, "K", "A B D E K L"},
-		{"two at once", frogroom.Ancestors, "K Z", "A B D K Z"},
-		{"one twice", frogroom.Ancestors, "Z Z", "Z"},
+		{"all", kin.Both, "", "A B D E K L Z"},
+		{"all, whatever the direction", kin.Ancestors, "", "A B D E K L Z"},
+		{"possible sires are ancestors", kin.Ancestors, "K", "A B D K"},
+		{"descendants come with their other parent", kin.Descendants, "K", "E K L"},
+		{"both", kin.Both, "K", "A B D E K L"},
+		{"two at once", kin.Ancestors, "K Z", "A B D K Z"},
+		{"one twice", kin.Ancestors, "Z Z", "Z"},
 	} {
-		dot, err := r.Lineage(day("2027-01-01"), frogroom.LineageWish{Direction: row.direction, IDs: strings.Fields(row.of)})
+		dot, err := r.Lineage(day("2027-01-01"), kin.LineageWish{Direction: row.direction, IDs: strings.Fields(row.of)})
 		require.NoError(t, err)
 		for _, id := range strings.Fields("A B D E K L Z") {
 			assert.Equal(t, strings.Contains(row.want, id), strings.Contains(dot.DOT(), `"animal-`+id+`"`), "%s: %s", row.name, id)
 		}
 	}
-	assert.PanicsWithValue(t, "frogroom: no such direction: 7", func() { _, _ = r.Lineage(day("2027-01-01"), frogroom.LineageWish{Direction: 7, IDs: []string{"K"}}) })
+	assert.PanicsWithValue(t, "kin: no such direction: 7", func() { _, _ = r.Lineage(day("2027-01-01"), kin.LineageWish{Direction: 7, IDs: []string{"K"}}) })
 }
 
 // TestWhoIsGone: the dead and those that left are drawn as gone from that day
 // on, those that are still to come never.
 func TestWhoIsGone(t *testing.T) {
-	r := room(t, `
+	r := ancestry(t, `
 animals:
   - {id: A, species: hyla-cinerea, acquired: 2024-01-01, died: 2026-01-01}
 `)
 	graph := func(on string) string {
-		dot, err := r.Lineage(day(on), frogroom.LineageWish{})
+		dot, err := r.Lineage(day(on), kin.LineageWish{})
 		require.NoError(t, err)
 		return dot.DOT()
 	}
 	assert.Equal(t, graph("2020-01-01"), graph("2025-12-31"))
 	assert.NotEqual(t, graph("2025-12-31"), graph("2026-01-01"))
-	unknown, err := r.Lineage(0, frogroom.LineageWish{})
+	unknown, err := r.Lineage(0, kin.LineageWish{})
 	require.NoError(t, err)
 	assert.Equal(t, graph("2026-01-01"), unknown.DOT(), "an unknown day is the end of the records")
 }

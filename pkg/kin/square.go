@@ -1,4 +1,4 @@
-package frogroom
+package kin
 
 import (
 	"fmt"
@@ -8,8 +8,8 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/diversity"
 )
 
-// KinSquare is the living animals of one species against each other.
-type KinSquare struct {
+// Square is the kinships of the living animals of one species with each other.
+type Square struct {
 	Species string         `json:"species,omitempty"` // empty for a plain table
 	Animals []SquareAnimal `json:"animals"`           // in an order in which families stand together
 	// Kinship has a row and a column for each animal, in their order.
@@ -45,20 +45,20 @@ func (e *SquareError) Error() string {
 	return fmt.Sprintf("%d living animals%s are more than the %d that one picture shows; name fewer with --living", e.Living, of, MostInSquare)
 }
 
-// KinSquares gives a square for each species, of the living animals, whose
+// Squares gives a square for each species, of the living animals, whose
 // numbers are given; nil stands for those that are in the room on that day, or
 // for all of a plain table. The error is a *[SquareError].
-func (a *Ancestry) KinSquares(on civil.Date, living []int) ([]KinSquare, error) {
-	squares := []KinSquare{}
+func (a *Ancestry) Squares(on civil.Date, living []int) ([]Square, error) {
+	squares := []Square{}
 	for _, g := range a.members(on, living) {
 		if len(g.living) > MostInSquare {
 			return nil, &SquareError{g.species, len(g.living)}
 		}
 		kinship := a.Pedigree.Block(g.living, g.living)
-		s := KinSquare{Species: g.species, Animals: []SquareAnimal{}, Kinship: [][]float64{}, Warn: a.warn, Refuse: a.refuse}
+		s := Square{Species: g.species, Animals: []SquareAnimal{}, Kinship: [][]float64{}, Warn: a.warn, Refuse: a.refuse}
 		order := diversity.Order(kinship)
 		for _, i := range order {
-			x := a.animal(g.living[i])
+			x := a.Animal(g.living[i])
 			s.Animals = append(s.Animals, SquareAnimal{x.ID, x.Name, x.Sex})
 			s.Expected = s.Expected || a.Pedigree.Uncertain(g.living[i])
 			row := make([]float64, len(order))
@@ -74,18 +74,18 @@ func (a *Ancestry) KinSquares(on civil.Date, living []int) ([]KinSquare, error) 
 
 // Refused reports whether animals i and j could be paired but for the kinship,
 // which is the inbreeding of their young.
-func (s KinSquare) Refused(i, j int) bool { return s.Refuse > 0 && s.reaches(i, j, s.Refuse) }
+func (s Square) Refused(i, j int) bool { return s.Refuse > 0 && s.reaches(i, j, s.Refuse) }
 
 // Warned reports whether a pairing of animals i and j would be warned about, and
 // is not refused.
-func (s KinSquare) Warned(i, j int) bool {
+func (s Square) Warned(i, j int) bool {
 	return s.Warn > 0 && s.reaches(i, j, s.Warn) && !s.Refused(i, j)
 }
 
 // sameCoefficient is how far apart coefficients may be that differ by rounding alone.
 const sameCoefficient = 1e-9
 
-func (s KinSquare) reaches(i, j int, limit float64) bool {
+func (s Square) reaches(i, j int, limit float64) bool {
 	a, b := s.Animals[i].Sex, s.Animals[j].Sex
 	return i != j && (a != b || a == collection.UnknownSex) && s.Kinship[i][j] >= limit-sameCoefficient
 }

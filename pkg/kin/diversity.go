@@ -1,10 +1,11 @@
-package frogroom
+package kin
 
 import (
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/diversity"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
 // Diversity is what a line is judged by, for each species.
@@ -36,6 +37,6 @@ func (a *Ancestry) Diversity(on civil.Date, living []int, drops diversity.Drops)
 	if slices.ContainsFunc(d.Groups, func(g GroupDiversity) bool { return g.Uncertain > 0 }) {
 		d.Warnings = append(d.Warnings, "a parent or ancestor is one of several: these are expectations, or estimates from them")
 	}
-	d.Warnings = append(d.Warnings, founderWarning)
+	d.Warnings = append(d.Warnings, pedigree.FounderWarning)
 	return d
 }

@@ -1,4 +1,4 @@
-package frogroom
+package kin
 
 import (
 	"cmp"
@@ -8,6 +8,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
 // Pair is how two animals are related.
@@ -34,15 +35,15 @@ type Pair struct {
 
 // Shared is an ancestor that two animals share, and its part of their kinship.
 type Shared struct {
-	ID        string    `json:"id"`
-	Name      string    `json:"name,omitempty"`
-	Share     float64   `json:"share"`
-	PathCount uint64    `json:"path_count"`
-	Paths     []KinPath `json:"paths"` // the strongest first; fewer than PathCount when there are many
+	ID        string  `json:"id"`
+	Name      string  `json:"name,omitempty"`
+	Share     float64 `json:"share"`
+	PathCount uint64  `json:"path_count"`
+	Paths     []Path  `json:"paths"` // the strongest first; fewer than PathCount when there are many
 }
 
-// KinPath is a way by which one gene can have come down to two animals.
-type KinPath struct {
+// Path is a way by which one gene can have come down to two animals.
+type Path struct {
 	Up    []string `json:"up"`   // ids from the first animal to the ancestor
 	Down  []string `json:"down"` // ids from the ancestor to the second animal
 	Share float64  `json:"share"`
@@ -51,13 +52,13 @@ type KinPath struct {
 // pathsTold is how many paths a [Pair] has, over all ancestors.
 const pathsTold = 50
 
-// Pair tells how two animals are related. The error is an *[UnknownAnimalError].
+// Pair tells how two animals are related. The error is an *[collection.UnknownError].
 func (a *Ancestry) Pair(idA, idB string) (Pair, error) {
-	i, err := a.number(idA)
+	i, err := a.Number(idA)
 	if err != nil {
 		return Pair{}, err
 	}
-	j, err := a.number(idB)
+	j, err := a.Number(idB)
 	if err != nil {
 		return Pair{}, err
 	}
@@ -68,9 +69,9 @@ func (a *Ancestry) Pair(idA, idB string) (Pair, error) {
 		Relationship: e.Words(a.calledBy),
 		Shared:       []Shared{},
 		Expected:     a.Pedigree.Uncertain(i) || a.Pedigree.Uncertain(j),
-		Warnings:     []string{founderWarning},
+		Warnings:     []string{pedigree.FounderWarning},
 	}
-	switch one, other := a.animal(i), a.animal(j); {
+	switch one, other := a.Animal(i), a.Animal(j); {
 	case i == j:
 		p.Warnings = append(p.Warnings, "an animal has no young with itself")
 	case one.Species != other.Species:
@@ -80,9 +81,9 @@ func (a *Ancestry) Pair(idA, idB string) (Pair, error) {
 		p.Least, p.Greatest = &low, &high
 	}
 	for _, x := range e.Ancestors {
-		s := Shared{ID: a.Pedigree.ID(x.Animal), Name: a.animal(x.Animal).Name, Share: x.Share, PathCount: x.PathCount, Paths: []KinPath{}}
+		s := Shared{ID: a.Pedigree.ID(x.Animal), Name: a.Animal(x.Animal).Name, Share: x.Share, PathCount: x.PathCount, Paths: []Path{}}
 		for _, path := range x.Paths {
-			s.Paths = append(s.Paths, KinPath{Up: a.idsOf(path.Up), Down: a.idsOf(path.Down), Share: path.Share})
+			s.Paths = append(s.Paths, Path{Up: a.idsOf(path.Up), Down: a.idsOf(path.Down), Share: path.Share})
 		}
 		p.Shared = append(p.Shared, s)
 	}
@@ -91,7 +92,7 @@ func (a *Ancestry) Pair(idA, idB string) (Pair, error) {
 
 // calledBy gives an id and, where there is one, the name.
 func (a *Ancestry) calledBy(i int) string {
-	if name := a.animal(i).Name; name != "" {
+	if name := a.Animal(i).Name; name != "" {
 		return a.Pedigree.ID(i) + " (" + name + ")"
 	}
 	return a.Pedigree.ID(i)
@@ -117,17 +118,17 @@ type Relative struct {
 // Relatives gives the kinship of an animal with every other of its species that
 // is in the room, the least related first; for a plain table with all. Kinships
 // closer than 1e-9 count as equal, and these are by id. An unknown day stands
-// for the end of the records. The error is an *[UnknownAnimalError].
+// for the end of the records. The error is an *[collection.UnknownError].
 func (a *Ancestry) Relatives(id string, on civil.Date) ([]Relative, error) {
-	i, err := a.number(id)
+	i, err := a.Number(id)
 	if err != nil {
 		return nil, err
 	}
-	self := a.animal(i)
+	self := a.Animal(i)
 	out := []Relative{}
 	for j, f := range a.Pedigree.KinshipTo(i) {
-		other := a.animal(j)
-		if j == i || other.Species != self.Species || a.status(j, on) != collection.Here {
+		other := a.Animal(j)
+		if j == i || other.Species != self.Species || a.Status(j, on) != collection.Here {
 			continue
 		}
 		out = append(out, Relative{
