@@ -1,9 +1,6 @@
 package svg
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
 // Style is how a shape is painted. Without a fill it is hollow, without a stroke
 // it has no outline.
@@ -26,16 +23,21 @@ func (d *Doc) Rect(x, y, w, h float64, s Style) {
 	if !(w >= 0) || !(h >= 0) {
 		return
 	}
-	round := ""
+	d.begin("rect")
+	d.lengths("x", x, "y", y)
+	d.lengths("width", w, "height", h)
 	if s.Round > 0 {
-		round = ` rx="` + number(min(s.Round, w/2, h/2)) + `"`
+		d.length("rx", min(s.Round, w/2, h/2))
 	}
-	fmt.Fprintf(&d.body, "<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\"%s%s/>\n", number(x), number(y), number(w), number(h), round, d.look(s))
+	d.end(s)
 }
 
 // Line draws a straight line.
 func (d *Doc) Line(from, to Point, s Style) {
-	fmt.Fprintf(&d.body, "<line x1=\"%s\" y1=\"%s\" x2=\"%s\" y2=\"%s\"%s/>\n", number(from.X), number(from.Y), number(to.X), number(to.Y), d.look(s))
+	d.begin("line")
+	d.lengths("x1", from.X, "y1", from.Y)
+	d.lengths("x2", to.X, "y2", to.Y)
+	d.end(s)
 }
 
 // Circle draws a circle about a point. A negative radius draws nothing.
@@ -43,7 +45,10 @@ func (d *Doc) Circle(at Point, radius float64, s Style) {
 	if !(radius >= 0) {
 		return
 	}
-	fmt.Fprintf(&d.body, "<circle cx=\"%s\" cy=\"%s\" r=\"%s\"%s/>\n", number(at.X), number(at.Y), number(radius), d.look(s))
+	d.begin("circle")
+	d.lengths("cx", at.X, "cy", at.Y)
+	d.length("r", radius)
+	d.end(s)
 }
 
 // Path draws straight lines from point to point, and back to the first when it
@@ -52,44 +57,82 @@ func (d *Doc) Path(points []Point, closed bool, s Style) {
 	if len(points) < 2 {
 		return
 	}
-	var way strings.Builder
+	d.begin("path")
+	d.body.WriteString(` d="`)
 	for i, p := range points {
-		way.WriteString(map[bool]string{true: "M", false: "L"}[i == 0] + number(p.X) + " " + number(p.Y))
+		d.body.WriteByte("ML"[min(i, 1)])
+		d.number(p.X)
+		d.body.WriteByte(' ')
+		d.number(p.Y)
 	}
 	if closed {
-		way.WriteString("Z")
+		d.body.WriteByte('Z')
 	}
-	fmt.Fprintf(&d.body, "<path d=\"%s\"%s/>\n", way.String(), d.look(s))
+	d.body.WriteByte('"')
+	d.end(s)
 }
 
-// look gives the attributes of a style.
-func (d *Doc) look(s Style) string {
-	var classes []string
-	rest := ""
+func (d *Doc) begin(shape string) {
+	d.body.WriteByte('<')
+	d.body.WriteString(shape)
+}
+
+func (d *Doc) end(s Style) {
+	d.look(s)
+	d.body.WriteString("/>\n")
+}
+
+func (d *Doc) attribute(name, value string) {
+	d.body.WriteByte(' ')
+	d.body.WriteString(name)
+	d.body.WriteString(`="`)
+	d.body.WriteString(value)
+	d.body.WriteByte('"')
+}
+
+func (d *Doc) length(name string, x float64) {
+	d.body.WriteByte(' ')
+	d.body.WriteString(name)
+	d.body.WriteString(`="`)
+	d.number(x)
+	d.body.WriteByte('"')
+}
+
+func (d *Doc) lengths(name string, x float64, other string, y float64) {
+	d.length(name, x)
+	d.length(other, y)
+}
+
+func (d *Doc) number(x float64) {
+	d.body.Write(appendNumber(d.body.AvailableBuffer(), x))
+}
+
+// look writes the attributes of a style.
+func (d *Doc) look(s Style) {
+	filled, stroked := s.Fill != Paint{} && s.Over == Cover{}, s.Stroke != Paint{}
+	switch {
+	case filled && stroked:
+		d.attribute("class", "f"+d.class(s.Fill)+" s"+d.class(s.Stroke))
+	case filled:
+		d.attribute("class", "f"+d.class(s.Fill))
+	case stroked:
+		d.attribute("class", "s"+d.class(s.Stroke))
+	}
 	switch {
 	case s.Over != Cover{}:
-		rest += ` fill="url(#` + d.cover(s.Over) + `)"`
-	case s.Fill != Paint{}:
-		classes = append(classes, "f"+d.class(s.Fill))
-	default:
-		rest += ` fill="none"`
+		d.attribute("fill", "url(#"+d.cover(s.Over)+")")
+	case !filled:
+		d.attribute("fill", "none")
 	}
-	if (s.Stroke != Paint{}) {
-		classes = append(classes, "s"+d.class(s.Stroke))
-		if s.Width > 0 && s.Width != 1 {
-			rest += ` stroke-width="` + number(s.Width) + `"`
-		}
-		if len(s.Dash) > 0 {
-			rest += ` stroke-dasharray="` + numbers(s.Dash) + `"`
-		}
+	if stroked && s.Width > 0 && s.Width != 1 {
+		d.length("stroke-width", s.Width)
+	}
+	if stroked && len(s.Dash) > 0 {
+		d.attribute("stroke-dasharray", numbers(s.Dash))
 	}
 	if s.Clear > 0 {
-		rest += ` opacity="` + number(1-min(s.Clear, 1)) + `"`
+		d.length("opacity", 1-min(s.Clear, 1))
 	}
-	if len(classes) > 0 {
-		rest = ` class="` + strings.Join(classes, " ") + `"` + rest
-	}
-	return rest
 }
 
 func numbers(list []float64) string {

@@ -25,22 +25,25 @@ import (
 type Doc struct {
 	width, height float64
 	title, desc   string
-	name          string // in ids and classes, so that pictures do not mix on one page
+	name          string // in ids, so that pictures do not mix on one page
 	body          bytes.Buffer
-	paints        []Paint  // those in use; the number is the class
-	defs          []string // gradients and patterns in use
-	depth         int      // groups that are open
+	paints        []Paint // those in use
+	classes       map[Paint]string
+	defs          []def // gradients and patterns in use
+	depth         int   // groups that are open
 }
 
+// def is a gradient or a pattern, with %s in place of its id.
+type def struct{ id, text string }
+
 // New begins a picture of a width and a height, both above 0, with a title and a
-// description for those who do not see it. It panics on other sizes.
+// description for those who do not see it. Pictures on one page have different
+// titles. It panics on other sizes.
 func New(width, height float64, title, desc string) *Doc {
 	if !(width > 0) || !(height > 0) || math.IsInf(width, 0) || math.IsInf(height, 0) {
 		panic(fmt.Sprintf("svg: a picture of %v by %v", width, height))
 	}
-	name := fnv.New32a()
-	fmt.Fprintf(name, "%q %q", title, desc)
-	return &Doc{width: width, height: height, title: title, desc: desc, name: fmt.Sprintf("%x-", name.Sum32()&0xffff)}
+	return &Doc{width: width, height: height, title: title, desc: desc, name: short(title), classes: make(map[Paint]string)}
 }
 
 // Bytes gives the picture. It panics when a group is still open.
@@ -50,14 +53,14 @@ func (d *Doc) Bytes() []byte {
 	}
 	var b bytes.Buffer
 	w, h := number(d.width), number(d.height)
-	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="t` + d.name + ` d` + d.name + `" width="` + w + `" height="` + h + `" viewBox="0 0 ` + w + ` ` + h + `" font-family="sans-serif">` + "\n")
+	b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="t` + d.name + ` d` + d.name + `" width="` + w + `" height="` + h + `" viewBox="0 0 ` + w + ` ` + h + `" font-family="sans-serif" direction="ltr">` + "\n")
 	b.WriteString(`<title id="t` + d.name + `">` + Escape(d.title) + "</title>\n")
 	b.WriteString(`<desc id="d` + d.name + `">` + Escape(d.desc) + "</desc>\n")
 	b.WriteString("<style>\n" + d.rules() + "</style>\n")
 	if len(d.defs) > 0 {
 		b.WriteString("<defs>\n")
-		for i, def := range d.defs {
-			fmt.Fprintf(&b, def+"\n", d.defID(i))
+		for _, def := range d.defs {
+			fmt.Fprintf(&b, def.text+"\n", def.id)
 		}
 		b.WriteString("</defs>\n")
 	}
@@ -85,35 +88,65 @@ func (d *Doc) End() {
 	d.body.WriteString("</g>\n")
 }
 
-// class gives the ending of the classes of a paint. It panics on one that is no colour.
+// class gives the ending of the classes of a paint: its colours, so that a change
+// elsewhere leaves it as it is. It panics on one that is no colour.
 func (d *Doc) class(p Paint) string {
-	i := slices.Index(d.paints, p)
-	if i < 0 {
+	class, known := d.classes[p]
+	if !known {
 		_, _ = rgb(p.Light), rgb(p.Dark) // which go into the style as they are
-		i = len(d.paints)
+		class = p.Light[1:] + "-" + p.Dark[1:]
+		d.classes[p] = class
 		d.paints = append(d.paints, p)
 	}
-	return d.name + strconv.Itoa(i)
+	return class
 }
 
 // def gives the id of a gradient or pattern, of which each is kept once. The text
-// has %s in place of the id.
+// has %s in place of the id, which goes by it.
 func (d *Doc) def(text string) string {
-	i := slices.Index(d.defs, text)
+	i := slices.IndexFunc(d.defs, func(o def) bool { return o.text == text })
 	if i < 0 {
 		i = len(d.defs)
-		d.defs = append(d.defs, text)
+		id := "d" + d.name + "-" + short(text)
+		for d.taken(id) {
+			id += "x"
+		}
+		d.defs = append(d.defs, def{id, text})
 	}
-	return d.defID(i)
+	return d.defs[i].id
 }
 
-func (d *Doc) defID(i int) string { return "d" + d.name + strconv.Itoa(i) }
+func (d *Doc) taken(id string) bool {
+	return slices.ContainsFunc(d.defs, func(o def) bool { return o.id == id })
+}
+
+// short gives a short name that goes by a text.
+func short(text string) string {
+	sum := fnv.New32a()
+	sum.Write([]byte(text))
+	return strconv.FormatUint(uint64(sum.Sum32()&0xffff), 16)
+}
 
 // number writes a length to a hundredth. What is not a number is 0.
-func number(x float64) string {
-	x = math.Round(x*100) / 100
-	if math.IsNaN(x) || math.IsInf(x, 0) || x == 0 {
-		return "0"
+func number(x float64) string { return string(appendNumber(nil, x)) }
+
+func appendNumber(b []byte, x float64) []byte {
+	x = math.Round(x * 100)
+	switch {
+	case math.IsNaN(x) || math.IsInf(x, 0) || x == 0:
+		return append(b, '0')
+	case math.Abs(x) > 1<<52:
+		return strconv.AppendFloat(b, x/100, 'f', -1, 64)
 	}
-	return strconv.FormatFloat(x, 'f', -1, 64)
+	n := int64(x)
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = strconv.AppendInt(b, n/100, 10)
+	if tenths, hundredths := byte(n/10%10), byte(n%10); hundredths > 0 {
+		b = append(b, '.', '0'+tenths, '0'+hundredths)
+	} else if tenths > 0 {
+		b = append(b, '.', '0'+tenths)
+	}
+	return b
 }

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -21,16 +23,16 @@ func ExampleDoc() {
 	d.Rect(10, 10, 80, 20, svg.Style{Fill: svg.Blue, Round: 3})
 	fmt.Println(string(d.Bytes()))
 	// Output:
-	// <svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="t22fb- d22fb-" width="100" height="40" viewBox="0 0 100 40" font-family="sans-serif">
-	// <title id="t22fb-">A bar</title>
-	// <desc id="d22fb-">One bar of 80.</desc>
+	// <svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="t31a1 d31a1" width="100" height="40" viewBox="0 0 100 40" font-family="sans-serif" direction="ltr">
+	// <title id="t31a1">A bar</title>
+	// <desc id="d31a1">One bar of 80.</desc>
 	// <style>
-	// .f22fb-0{fill:#0072b2}.s22fb-0{stroke:#0072b2}.c22fb-0{stop-color:#0072b2}
+	// .f0072b2-3f9bd6{fill:#0072b2}.s0072b2-3f9bd6{stroke:#0072b2}.c0072b2-3f9bd6{stop-color:#0072b2}
 	// @media screen and (prefers-color-scheme:dark){
-	// .f22fb-0{fill:#3f9bd6}.s22fb-0{stroke:#3f9bd6}.c22fb-0{stop-color:#3f9bd6}
+	// .f0072b2-3f9bd6{fill:#3f9bd6}.s0072b2-3f9bd6{stroke:#3f9bd6}.c0072b2-3f9bd6{stop-color:#3f9bd6}
 	// }
 	// </style>
-	// <rect x="10" y="10" width="80" height="20" rx="3" class="f22fb-0"/>
+	// <rect x="10" y="10" width="80" height="20" rx="3" class="f0072b2-3f9bd6"/>
 	// </svg>
 }
 
@@ -63,6 +65,46 @@ func TestEverything(t *testing.T) {
 	assert.Contains(t, text, "<title>a &lt;b&gt; &amp; &quot;c&quot; &#39;d&#39;\ufffd </title>")
 	assert.NotContains(t, text, svg.Sky.Light, "a paint that paints nothing is not there")
 	assert.Contains(t, text, "prefers-color-scheme:dark")
+}
+
+// A picture that changes in one place stays as it is in all others, so that a
+// keeper who compares two plans sees what has changed.
+func TestChangesStayWhereTheyAre(t *testing.T) {
+	draw := func(more bool) []string {
+		d := svg.New(200, 100, "A season", map[bool]string{true: "With more.", false: "Without."}[more])
+		if more {
+			d.Rect(0, 0, 1, 1, svg.Style{Over: svg.Fade(svg.Sky, 0, 1), Stroke: svg.Yellow})
+		}
+		d.Rect(1, 2, 30, 4, svg.Style{Over: svg.Fade(svg.Red, 0, 1), Stroke: svg.Ink})
+		d.Rect(1, 2, 30, 4, svg.Style{Over: svg.Hatch(svg.Red, 3, 0), Stroke: svg.Ink})
+		d.Text(1, 2, "ready", svg.Font{})
+		return strings.Split(string(d.Bytes()), "\n")
+	}
+	before, after := draw(false), draw(true)
+	kept := 0
+	for _, line := range before {
+		if slices.Contains(after, line) {
+			kept++
+		}
+	}
+	assert.Equal(t, len(before)-1, kept, "all but the description")
+	assert.Equal(t, len(before)+6, len(after), "two paints, each light and dark, a gradient and a shape")
+}
+
+// Lengths are to a hundredth, as short as they can be.
+func TestLengths(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		x := rapid.OneOf(rapid.Float64Range(-5000, 5000), rapid.Float64Range(-0.02, 0.02), rapid.Float64Range(1e15, 1e18)).Draw(t, "x")
+		d := svg.New(1, 1, "", "")
+		d.Text(x, 0, "", svg.Font{})
+		want := strconv.FormatFloat(math.Round(x*100)/100, 'f', -1, 64)
+		if math.Round(x*100) == 0 {
+			want = "0"
+		}
+		if found := fmt.Sprintf(`<text x="%s" y="0"`, want); !strings.Contains(string(d.Bytes()), found) {
+			t.Fatalf("no %s in %s", found, d.Bytes())
+		}
+	})
 }
 
 // Whatever the text, the picture is well-formed XML that says the same text.

@@ -1,7 +1,6 @@
 package svg
 
 import (
-	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -39,18 +38,25 @@ func (d *Doc) Text(x, y float64, text string, f Font) {
 	if (f.Fill == Paint{}) {
 		f.Fill = Ink
 	}
-	rest := ""
+	d.begin("text")
+	d.lengths("x", x, "y", y)
+	d.length("font-size", f.Size)
+	d.attribute("class", "f"+d.class(f.Fill))
+	if turns(text) {
+		d.attribute("unicode-bidi", "embed")
+	}
 	if f.Anchor != Start {
-		rest += ` text-anchor="` + string(f.Anchor) + `"`
+		d.attribute("text-anchor", string(f.Anchor))
 	}
 	if f.Bold {
-		rest += ` font-weight="bold"`
+		d.attribute("font-weight", "bold")
 	}
 	if f.Turn != 0 {
-		rest += fmt.Sprintf(` transform="rotate(%s %s %s)"`, number(f.Turn), number(x), number(y))
+		d.attribute("transform", "rotate("+numbers([]float64{f.Turn, x, y})+")")
 	}
-	fmt.Fprintf(&d.body, "<text x=\"%s\" y=\"%s\" font-size=\"%s\" class=\"f%s\" direction=\"ltr\" unicode-bidi=\"embed\"%s>%s</text>\n",
-		number(x), number(y), number(f.Size), d.class(f.Fill), rest, Escape(isolated(text)))
+	d.body.WriteByte('>')
+	d.body.WriteString(Escape(isolated(text)))
+	d.body.WriteString("</text>\n")
 }
 
 // The marks of Unicode that set a stretch of text apart (Unicode Standard Annex
