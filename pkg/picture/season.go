@@ -12,6 +12,7 @@ import (
 const (
 	seasonMargin = 24.0
 	leastWidth   = 640.0 // of the days
+	broadWidth   = 880.0 // likewise, where all is to stand on one page
 	leastDay     = 1.0
 	rowName      = 16.0 // the line of text above the bars of a row
 	phaseHeight  = 17.0
@@ -26,7 +27,7 @@ const (
 // and below them what is needed of each place by day. The sheet is as tall as it
 // takes.
 func Season(s frogroom.Sheet) []byte {
-	c := newChart(s)
+	c := newChart(s, leastWidth)
 	return c.draw(seasonPart{c.title(), c.rows, true})
 }
 
@@ -37,11 +38,14 @@ type seasonPart struct {
 	places bool
 }
 
-// seasonParts draws the same on several sheets.
-func seasonParts(s frogroom.Sheet) [][]byte {
-	c := newChart(s)
+// seasonParts draws the same on sheets that fit on a page upright: on one broad
+// sheet if that holds all of it, or else on as many as it takes.
+func seasonParts(s frogroom.Sheet) (out [][]byte, broad bool) {
+	c := newChart(s, leastWidth)
 	parts := c.parts()
-	var out [][]byte
+	if wide := newChart(s, broadWidth); len(parts) > 1 && len(wide.parts()) == 1 {
+		c, parts, broad = wide, wide.parts(), true
+	}
 	for i, p := range parts {
 		p.title = c.title()
 		if len(parts) > 1 {
@@ -49,13 +53,17 @@ func seasonParts(s frogroom.Sheet) [][]byte {
 		}
 		out = append(out, c.draw(p))
 	}
-	return out
+	return out, broad
 }
+
+// pageShape is how much taller than wide what is printed on a page can be: A4
+// without its margins and the heading.
+const pageShape = 1.4
 
 // parts puts rows on each sheet that fit on a page upright, and the places on the
 // last.
 func (c *chart) parts() []seasonPart {
-	most := c.width * 1.3
+	most := c.width * pageShape
 	var parts []seasonPart
 	for rest := c.rows; len(rest) > 0; {
 		n := 1
@@ -90,9 +98,10 @@ type seasonRow struct {
 	young   []stay // empty where its clutches have rows of their own
 }
 
-func newChart(s frogroom.Sheet) *chart {
+// newChart puts the days on a width, or on more where there are many.
+func newChart(s frogroom.Sheet, width float64) *chart {
 	c := &chart{Sheet: s}
-	c.scale = newScale(s)
+	c.scale = newScale(s, width)
 	shown := make(map[string]bool)
 	for i := range s.Pairings {
 		p := &s.Pairings[i]

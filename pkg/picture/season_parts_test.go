@@ -45,7 +45,7 @@ func TestFlagsApart(t *testing.T) {
 				On:   on.Add(rapid.IntRange(0, 500).Draw(t, "day")), Wanted: i,
 			})
 		}
-		c := newChart(s)
+		c := newChart(s, leastWidth)
 		for i, f := range c.flags {
 			from, to := c.flagSpan(f)
 			if from < 0 || to > c.width {
@@ -77,14 +77,14 @@ func TestPartsHoldAllRows(t *testing.T) {
 		for range rapid.IntRange(0, 5).Draw(t, "places") {
 			s.Loads = append(s.Loads, frogroom.PlaceDays{What: "tub"})
 		}
-		c := newChart(s)
+		c := newChart(s, leastWidth)
 		rows, places := 0, 0
 		for i, p := range c.parts() {
 			rows += len(p.rows)
 			if p.places {
 				places++
 			}
-			if h := c.height(p); h > c.width*1.3 {
+			if h := c.height(p); h > c.width*pageShape {
 				t.Fatalf("part %d is %v tall", i, h)
 			}
 		}

@@ -11,8 +11,8 @@ import (
 // Measures of the places below the rows.
 const (
 	placeName   = 20.0
-	placeHeight = 52.0
-	placeGap    = 12.0
+	placeHeight = 46.0
+	placeGap    = 10.0
 )
 
 // How loads are painted.

@@ -18,8 +18,8 @@ type scale struct {
 // mostDays is how far a chart goes; what is later is cut off.
 const mostDays = 2200
 
-// newScale takes in all days of a season, from two weeks ago on.
-func newScale(s frogroom.Sheet) scale {
+// newScale takes in all days of a season, from two weeks ago on, on a width or more.
+func newScale(s frogroom.Sheet, width float64) scale {
 	first, last := s.On.Add(-14), s.On.Add(60)
 	year, month, _ := first.YMD()
 	first = civil.Of(year, month, 1)
@@ -42,7 +42,7 @@ func newScale(s frogroom.Sheet) scale {
 	}
 	last = nextMonth(min(last, first.Add(mostDays))).Add(-1)
 	days := float64(last.Sub(first) + 1)
-	plot := max(leastWidth, days*leastDay)
+	plot := max(width, days*leastDay)
 	return scale{days: civil.Span{First: first, Last: last}, width: plot + 2*seasonMargin, day: plot / days}
 }
 

@@ -19,7 +19,10 @@ import (
 // prints on A4.
 func Sheet(s frogroom.Sheet) []byte {
 	data := wall{Sheet: s, Weeks: weeksOf(s.Agenda)}
-	for _, part := range seasonParts(s) {
+	data.Notes = notesOf(data.Weeks)
+	charts, broad := seasonParts(s)
+	data.Broad = broad
+	for _, part := range charts {
 		data.Charts = append(data.Charts, template.HTML(bytes.TrimSpace(part)))
 	}
 	for _, k := range s.Clutches {
@@ -39,6 +42,8 @@ func Sheet(s frogroom.Sheet) []byte {
 type wall struct {
 	frogroom.Sheet
 	Charts   []template.HTML // written by package svg
+	Broad    bool            // it is one broad chart
+	Notes    []string        // what is said of several tasks, by number
 	Weeks    []wallWeek
 	Cautions []string
 }
@@ -158,7 +163,7 @@ func stageHeading(stage string) string {
 var sheetPage = template.Must(template.New("sheet").Funcs(template.FuncMap{
 	"apart": svg.Apart,
 	"day":   longDate,
-	"lines": func(text string) []string { return strings.Split(text, "\n") },
 	"place": placeWords,
+	"short": shortDate,
 	"stage": stageHeading,
 }).Parse(sheetHTML))

@@ -9,10 +9,11 @@ h1 { font-size: 1.6rem; margin: 0; }
 h2 { font-size: 1.25rem; margin: 1.6rem 0 .4rem; border-bottom: 2px solid var(--ink); }
 h3 { font-size: 1rem; margin: 1rem 0 .3rem; }
 p { margin: .3rem 0; }
-ul { margin: .3rem 0; padding-left: 1.3rem; }
+ul, ol { margin: .3rem 0; padding-left: 1.3rem; }
 .boxes { list-style: none; padding: 0; }
 .boxes li { margin: .35rem 0; padding-left: 1.7rem; }
 .boxes input { width: 1.05rem; height: 1.05rem; margin: 0 .65rem 0 -1.7rem; vertical-align: -.15rem; }
+.boxes b, .dates { white-space: nowrap; }
 .note { display: block; color: var(--faint); font-size: .85rem; }
 .alarm { border: 2px solid var(--alarm); border-left-width: .6rem; padding: .2rem .8rem; }
 .alarm h2 { border: 0; margin: .3rem 0; }
@@ -21,13 +22,32 @@ figure svg { display: block; width: 100%; min-width: 38rem; height: auto; }
 table { border-collapse: collapse; margin: .4rem 0; }
 .wide { overflow-x: auto; }
 th, td { text-align: left; padding: .12rem .7rem .12rem 0; border-bottom: 1px solid var(--line); vertical-align: top; overflow-wrap: normal; }
-@page { size: A4; margin: 12mm; }
+.broad svg { min-width: 50rem; }
+@page { size: A4; margin: 11mm; }
 @media print {
-  body { max-width: none; padding: 0; font-size: 10pt; }
+  :root { font-size: 8.5pt; }
+  body { max-width: none; padding: 0; line-height: 1.25; }
+  header h1 { font-size: 1.4rem; }
+  header h1, header p { display: inline; margin-right: .6em; }
+  .chart { break-after: page; }
+  .chart h2 { display: none; }
+  .columns { columns: 2; column-gap: 8mm; }
+  .columns section:first-child h2 { margin-top: 0; }
   figure { overflow: visible; break-inside: avoid; margin: 0; }
-  figure svg { min-width: 0; width: auto; max-width: 100%; max-height: 262mm; margin: 0 auto; }
+  figure svg { min-width: 0; width: auto; max-width: 100%; max-height: 260mm; margin: 0 auto; }
   .boxes li, article, tr { break-inside: avoid; }
+  .boxes li { margin: .2rem 0; padding-left: 1.5rem; }
+  .boxes input { width: .9rem; height: .9rem; margin: 0 .6rem 0 -1.5rem; }
+  .note { display: inline; }
+  .wide { overflow: visible; }
+  h2 { margin: 1.1rem 0 .3rem; }
+  h3 { margin: .6rem 0 .2rem; }
   h2, h3 { break-after: avoid; }
+  ol { padding-left: 2rem; }
+  table { font-size: .94em; }
+  th, td { padding: .05rem .4rem .05rem 0; white-space: nowrap; }
+  td:first-child { white-space: normal; }
+  td.place { white-space: normal; overflow-wrap: anywhere; }
 }
 `
 
@@ -59,14 +79,15 @@ const sheetHTML = `<!DOCTYPE html>
 </ul>
 </section>
 {{- end}}
-<section>
+<section class="chart">
 <h2>The season</h2>
 {{- range .Charts}}
-<figure>
+<figure{{if $.Broad}} class="broad"{{end}}>
 {{.}}
 </figure>
 {{- end}}
 </section>
+<div class="columns">
 <section>
 <h2>The next eight weeks</h2>
 {{- with .Agenda.Overdue}}
@@ -88,17 +109,25 @@ const sheetHTML = `<!DOCTYPE html>
 {{- if or .Tasks .Watch}}
 <ul class="boxes">
 {{- range .Tasks}}
-<li><label><input type="checkbox"><b>{{day .On}}</b> {{.What}}</label>{{with .Note}}{{range lines .}}
+<li><label><input type="checkbox"><b>{{day .On}}</b> {{.What}}</label>{{with .Note}}{{range $.Lines .}}
 <span class="note">{{.}}</span>{{end}}{{end}}</li>
 {{- end}}
 {{- range .Watch}}
 <li><label><input type="checkbox"><b>likely {{day .Window.Likely}}</b> {{.Clutch}}{{with .Place}} ({{apart .}}){{end}}: {{stage .Stage}}</label>
-<span class="note">early {{.Window.Early}}, late {{.Window.Late}}</span></li>
+<span class="note dates">early {{short .Window.Early}}, late {{short .Window.Late}}</span></li>
 {{- end}}
 </ul>
 {{- else}}
 <p>Nothing is due.</p>
 {{- end}}
+{{- end}}
+{{- with .Notes}}
+<h3>Notes</h3>
+<ol>
+{{- range .}}
+<li>{{.}}</li>
+{{- end}}
+</ol>
 {{- end}}
 {{- with .Agenda.Parcels}}
 <p>Next days on which a parcel can be handed over: {{range $i, $d := .}}{{if $i}}, {{end}}{{day $d}}{{end}}. Look at the forecast at both ends first.</p>
@@ -140,7 +169,7 @@ const sheetHTML = `<!DOCTYPE html>
 <table>
 <tr><th scope="col">phase</th><th scope="col">from</th><th scope="col">to</th><th scope="col">days</th><th scope="col">place</th></tr>
 {{- range .Phases}}
-<tr><td>{{.Name}}{{if .Recorded}} (began){{end}}</td><td>{{day .Span.First}}</td><td>{{day .Span.Last}}</td><td>{{.Span.Days}}</td><td>{{.Place}}</td></tr>
+<tr><td>{{.Name}}{{if .Recorded}} (began){{end}}</td><td>{{day .Span.First}}</td><td>{{day .Span.Last}}</td><td>{{.Span.Days}}</td><td class="place">{{.Place}}</td></tr>
 {{- end}}
 </table>
 </div>
@@ -197,6 +226,7 @@ const sheetHTML = `<!DOCTYPE html>
 <li>Animals come before the plan: local rules, a veterinarian and the state of the animals decide.</li>
 </ul>
 </section>
+</div>
 </main>
 </body>
 </html>

@@ -2,6 +2,7 @@ package picture_test
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -93,4 +94,41 @@ func TestSheetOfSixtyPairings(t *testing.T) {
 		assert.False(t, ids[found[1]], "two things have the id %s", found[1])
 		ids[found[1]] = true
 	}
+}
+
+// A season of a usual room is one chart, broad enough for its rows to stand on one
+// page, and a small one is no broader than it need be.
+func TestSheetChartOnOnePage(t *testing.T) {
+	text := string(picture.Sheet(manyPairings(9)))
+	const broad = `<figure class="broad">`
+	assert.Equal(t, 1, strings.Count(text, "<svg xmlns"))
+	assert.Equal(t, 1, strings.Count(text, broad))
+	size := regexp.MustCompile(`viewBox="0 0 (\d+) (\d+)`).FindStringSubmatch(text)
+	width, _ := strconv.Atoi(size[1])
+	height, _ := strconv.Atoi(size[2])
+	assert.LessOrEqual(t, float64(height)/float64(width), 1.4, "as tall as a page without its margins")
+	for _, n := range []int{1, 60} {
+		assert.Zero(t, strings.Count(string(picture.Sheet(manyPairings(n))), broad))
+	}
+}
+
+// What is said of several tasks is said once, below them; what is short, or said
+// of one, beside it.
+func TestSheetSaysNotesOnce(t *testing.T) {
+	long := func(word string) string { return strings.Repeat(word+" ", 20) + "<" }
+	s := smallSeason()
+	s.Agenda.Tasks = nil
+	for i, note := range []string{long("often") + "\nUntil 2027-03-01.", long("once"), long("later") + "\nUntil 2027-03-01.", long("often"), long("often") + "\n" + long("later")} {
+		s.Agenda.Tasks = append(s.Agenda.Tasks, frogroom.Task{On: today.Add(i * 9), What: "look", Note: note})
+	}
+	text := string(picture.Sheet(s))
+	escaped := func(word string) string { return strings.TrimSuffix(long(word), "<") + "&lt;" }
+	assert.Contains(t, text, "<ol>\n<li>"+escaped("often")+"</li>\n<li>"+escaped("later")+"</li>\n</ol>")
+	assert.Equal(t, 1, strings.Count(text, escaped("often")))
+	assert.Equal(t, 1, strings.Count(text, escaped("later")))
+	assert.Equal(t, 3, strings.Count(text, "See note 1."))
+	assert.Equal(t, 2, strings.Count(text, "See note 2."))
+	assert.Contains(t, text, `<span class="note">`+escaped("once")+`</span>`)
+	assert.Equal(t, 2, strings.Count(text, `<span class="note">Until 2027-03-01.</span>`))
+	assert.NotContains(t, string(picture.Sheet(smallSeason())), "<ol>")
 }

@@ -1,14 +1,16 @@
-"""Opens pages and pictures in headless Chromium: browser.py FILE...
+"""Opens pages and pictures in headless Chromium: browser.py FILE[:PAGES]...
 
 Each is opened from its file, in light and in dark, on a phone and on a desk. It
 fails when the page asks for anything but itself, says something on the console,
-or shows nothing. With LOOK=FOLDER the pictures of what was seen are kept there,
-and what would be printed.
+shows nothing, is broader than a phone, or prints on more pages of A4 than are
+named. With LOOK=FOLDER the pictures of what was seen are kept there, and what
+would be printed.
 """
 import base64
 import json
 import os
 import pathlib
+import re
 import subprocess
 import sys
 import tempfile
@@ -67,8 +69,8 @@ class Browser:
             self.events.append(self.receive())
 
 
-def look(browser, path, look_in):
-    """Opens one file and gives what is wrong with it."""
+def look(browser, path, most_pages, look_in):
+    """Opens one file and gives what is wrong with it, and what it is."""
     target = browser.call("Target.createTarget", url="about:blank")["targetId"]
     session = browser.call("Target.attachToTarget", targetId=target, flatten=True)["sessionId"]
     for domain in ("Page", "Runtime", "Network", "Log"):
@@ -85,6 +87,7 @@ def look(browser, path, look_in):
             text: (document.body || document.documentElement).textContent.trim().length,
             shapes: document.querySelectorAll('rect, path, polygon, line').length,
             scripts: document.querySelectorAll('script').length,
+            broader: document.documentElement.scrollWidth - innerWidth,
         })""")["result"]["value"]
         for event in browser.events:
             params = event.get("params", {})
@@ -94,13 +97,18 @@ def look(browser, path, look_in):
                 wrong.append(f"{name}: says {json.dumps(params)[:500]}")
         if seen["text"] < 100 or seen["shapes"] < 10 or seen["scripts"] > 0:
             wrong.append(f"{name}: shows {seen}")
+        if path.suffix == ".html" and seen["broader"] > 0:
+            wrong.append(f"{name}: {seen['broader']} pixels too broad")
         if look_in:
             (look_in / f"{path.name}-{name}.png").write_bytes(base64.b64decode(shot))
+    printed = base64.b64decode(browser.call("Page.printToPDF", session, preferCSSPageSize=True)["data"])
+    pages = len(re.findall(rb"/Type */Page\b", printed))
+    if not 1 <= pages <= most_pages:
+        wrong.append(f"prints on {pages} pages")
     if look_in:
-        printed = browser.call("Page.printToPDF", session, preferCSSPageSize=True)["data"]
-        (look_in / f"{path.name}.pdf").write_bytes(base64.b64decode(printed))
+        (look_in / f"{path.name}.pdf").write_bytes(printed)
     browser.call("Target.closeTarget", targetId=target)
-    return wrong
+    return wrong, f"{pages} pages" if pages > 1 else "1 page"
 
 
 def main():
@@ -110,8 +118,9 @@ def main():
         browser = Browser(profile)
         try:
             for name in sys.argv[1:]:
-                wrong = look(browser, pathlib.Path(name), look_in)
-                print(f"{pathlib.Path(name).name}: {'; '.join(wrong) if wrong else 'opened in Chromium, quiet and alone'}")
+                name, _, most = name.partition(":")
+                wrong, pages = look(browser, pathlib.Path(name), int(most or 1000), look_in)
+                print(f"{pathlib.Path(name).name}: {'; '.join(wrong) if wrong else 'opened in Chromium, quiet and alone, ' + pages}")
                 failed = failed or bool(wrong)
         finally:
             os.write(browser.write_end, json.dumps({"id": 0, "method": "Browser.close"}).encode() + b"\0")
