@@ -15,11 +15,11 @@ type chain struct {
 
 // outcome is what comes of a chain under one pace.
 type outcome struct {
-	chance      float64   // of what was seen; of a closed chain, of its very day
-	early, late float64   // of a closed chain: of its day or before, and of its day or later, give or take offByOne
-	reached     []float64 // chance that each step begins, and that all seen up to then is so
-	days        []masses  // chance of each day of the begin and of each end that is open, given all that was seen
-	pairs       map[int]*pairs
+	chance      float64        // of what was seen; of a closed chain, of its very day
+	early, late float64        // of a closed chain: of its day or before, and of its day or later, give or take offByOne
+	reached     []float64      // chance that each step begins, and that all seen up to then is so
+	days        []masses       // chance of each day of the begin and of each end that is open, given all that was seen
+	joints      map[int]*joint // of the steps of which begin and end are wanted together
 }
 
 // prepare fills in what does not depend on the pace. It reports whether there
@@ -100,7 +100,12 @@ func (c *chain) under(p float64) outcome {
 		if i == 0 {
 			return out
 		}
-		earlier := kernels[i-1].backward(forward[i-1], forward[i].first, chances)
+		var earlier []float64
+		if i == open && !c.closed {
+			earlier = kernels[i-1].sums(forward[i-1], c.ends[i-1])
+		} else {
+			earlier = kernels[i-1].backward(forward[i-1], masses{forward[i].first, chances})
+		}
 		c.pair(&out, i-1, kernels[i-1], forward[i-1], chances, earlier)
 		chances = earlier
 	}
@@ -126,49 +131,44 @@ func (c *chain) close(out *outcome, begins masses, chances []float64, b blend) {
 	}
 }
 
-// pair notes the chances of begin and end of a step together, where they are
-// wanted; later is of the ends, and sums the same of all ends of each begin.
+// pair notes how begin and end of a step hang together, where that is wanted;
+// later is of the ends, and sums the same of all ends of each begin.
 func (c *chain) pair(out *outcome, step int, k kernel, begins masses, later, sums []float64) {
-	s := c.wanted(out, step)
-	if s == nil {
+	if _, wanted := c.limits[step]; !wanted {
 		return
 	}
+	followed := masses{begins.first, make([]float64, len(begins.p))}
 	for i, x := range begins.p {
-		begin := begins.first + i
-		switch row := k.row(begin); {
-		case x < faint:
-		case row.first-begin >= s.most: // no length matters
-			s.of(begin)[s.most-s.least] += x / out.chance * sums[i]
-		default:
-			s.add(begin, x/out.chance, row, c.ends[step][0], later)
+		if x >= faint {
+			followed.p[i] = x / out.chance
 		}
 	}
+	if c.weights[step] == nil { // those with weights are made for each pace
+		k = k.kept(followed)
+	}
+	out.note(step, &joint{followed, k, masses{c.ends[step][0], later}, sums})
 }
 
-// pairClosed does the same for a last step that ended on a known day.
+// pairClosed does the same for a last step that ended on a known day; chances are
+// of that day, for each begin.
 func (c *chain) pairClosed(out *outcome, step int, begins masses, chances []float64) {
-	s := c.wanted(out, step)
-	if s == nil {
+	if _, wanted := c.limits[step]; !wanted {
 		return
 	}
+	ended := masses{c.end, []float64{1}}
+	followed := masses{begins.first, make([]float64, len(begins.p))}
+	k := kernel{firstBegin: begins.first, rows: make([]masses, len(begins.p))}
+	sums := make([]float64, len(begins.p))
 	for i, x := range begins.p {
-		if x *= chances[i]; x > 0 {
-			s.add(begins.first+i, x/out.chance, masses{c.end, []float64{1}}, c.end, []float64{1})
-		}
+		followed.p[i] = x * chances[i] / out.chance
+		k.rows[i], sums[i] = ended, 1
 	}
+	out.note(step, &joint{followed, k, ended, sums})
 }
 
-// wanted makes way for the pairs of a step; nil where they are not wanted.
-func (c *chain) wanted(out *outcome, step int) *pairs {
-	limit, ok := c.limits[step]
-	if !ok {
-		return nil
+func (o *outcome) note(step int, j *joint) {
+	if o.joints == nil {
+		o.joints = make(map[int]*joint)
 	}
-	s := &pairs{}
-	s.room(c.begins(step), c.ends[step], limit)
-	if out.pairs == nil {
-		out.pairs = make(map[int]*pairs, len(c.limits))
-	}
-	out.pairs[step] = s
-	return s
+	o.joints[step] = j
 }

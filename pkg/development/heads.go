@@ -122,13 +122,16 @@ func (o Outlook) lives() []life {
 	}
 	var all []life
 	from := float64(o.day0())
+	var factors [siblingness]float64
+	for s := range factors {
+		factors[s] = math.Exp(o.model.siblings * math.Sqrt2 * math.Erfinv(2*(float64(s)+0.5)/siblingness-1))
+	}
 	for c := range slowness {
 		days := make([]float64, len(known))
 		for k, i := range known {
 			days[k] = max(float64(o.Events[i].Dist.Quantile((float64(c)+0.5)/slowness))-from, 0.25)
 		}
-		for s := range siblingness {
-			factor := math.Exp(o.model.siblings * math.Sqrt2 * math.Erfinv(2*(float64(s)+0.5)/siblingness-1))
+		for _, factor := range factors {
 			l := life{stage: known, at: make([]float64, len(known))}
 			for k := range l.at {
 				l.at[k] = days[k] * factor

@@ -25,18 +25,24 @@ func (s *pairs) of(begin int) []float64 {
 	return s.p[(begin-s.first)*s.width():][:s.width()]
 }
 
-// add adds x times the chances of the ends of a begin, each times what is known of
-// what came later; later[0] is of the day first.
-func (s *pairs) add(begin int, x float64, row masses, first int, later []float64) {
-	row = row.within(first, first+len(later)-1)
+// add adds the chances of the ends of a begin, each times what is known of what came
+// later, and all times x and a weight.
+func (s *pairs) add(begin int, weight, x float64, row, later masses) {
+	row = row.within(later.first, later.first+len(later.p)-1)
 	if len(row.p) == 0 {
 		return
 	}
-	to, from := s.of(begin), later[row.first-first:]
+	to, from := s.of(begin), later.p[row.first-later.first:][:len(row.p)]
 	start := row.first - begin
-	for j, y := range row.p {
-		to[min(start+j, s.most)-s.least] += x * y * from[j]
+	single := max(min(s.most-start, len(row.p)), 0) // so many have a length of their own
+	for j, y := range row.p[:single] {
+		to[start-s.least+j] += weight * (x * y * from[j])
 	}
+	longer := 0.0
+	for j := single; j < len(row.p); j++ {
+		longer += x * row.p[j] * from[j]
+	}
+	to[s.most-s.least] += weight * longer
 }
 
 // weights are the chances of what was seen within a step, by its begin and end.

@@ -25,6 +25,11 @@ type solved struct {
 	first, steps int // the first step, and how many
 	chain        *chain
 	outcomes     [len(paces)]outcome
+
+	// The pairs that were asked for last, and by which weights and of which step.
+	blended     *pairs
+	blendedOf   [len(paces)]float64
+	blendedStep int
 }
 
 func (s *solver) run() {

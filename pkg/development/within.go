@@ -112,7 +112,7 @@ func (s *solver) legs(begins, ends [2]int) *legs {
 func (s *solver) unseen(done *solved, which int, of [len(paces)]float64) Distribution {
 	step := midways[which].step - done.first
 	begins, ends := done.chain.begins(step), done.chain.ends[step]
-	together := blendedPairs(done, of, step)
+	together := done.together(of, step)
 	if together == nil {
 		return Distribution{}
 	}
@@ -135,7 +135,7 @@ func (s *solver) days(done *solved, which int) Distribution {
 	}
 	step := w.step - done.first
 	begins, ends := done.chain.begins(step), done.chain.ends[step]
-	together := blendedPairs(done, s.weights, step)
+	together := done.together(s.weights, step)
 	if together == nil {
 		return Distribution{}
 	}
@@ -168,46 +168,64 @@ func (s *pairs) each(do func(begin, end int, x float64)) {
 // of a length.
 func (s *pairs) spreadAlike(t *timing, sum []float64) {
 	begins := len(s.p) / s.width()
-	var days []float64
+	room := make([]float64, s.most+1)
 	for k := range s.width() {
 		length := s.least + k
-		days = days[:0]
+		var days masses // counted from the begin
 		for i := range begins {
 			x := s.p[i*s.width()+k]
 			if x < rarePair {
 				continue
 			}
-			begin := s.first + i
-			if len(days) == 0 {
-				days = append(days, make([]float64, length+1)...)
-				alike := *t
-				alike.first = begin
-				alike.at, alike.end = t.at[begin-t.first:], t.end[begin-t.first:]
-				alike.spread(days, 1, begin, begin+length, interval{lo: ever, hi: never})
+			if days.p == nil {
+				days = t.alike(s.first+i, length, room)
 			}
-			to := sum[i : i+length+1]
-			for j, y := range days {
+			to := sum[i+days.first:][:len(days.p)]
+			for j, y := range days.p {
 				to[j] += x * y
 			}
 		}
 	}
 }
 
-// blendedPairs gives the pairs of a step over all paces; nil where there are none.
-func blendedPairs(done *solved, of [len(paces)]float64, step int) *pairs {
+// alike gives the days from the begin of a step of a length, when all days are alike
+// and nothing is known of the event. They are good until room is used again.
+func (t *timing) alike(begin, length int, room []float64) masses {
+	days := room[:length+1]
+	clear(days)
+	from := *t
+	from.first = begin
+	from.at, from.end = t.at[begin-t.first:], t.end[begin-t.first:]
+	from.spread(days, 1, begin, begin+length, interval{lo: ever, hi: never})
+	first := 0
+	for days[first] == 0 {
+		first++
+	}
+	last := length
+	for days[last] == 0 {
+		last--
+	}
+	return masses{first, days[first : last+1]}
+}
+
+// together gives the pairs of a step over all paces; nil where there are none.
+func (d *solved) together(of [len(paces)]float64, step int) *pairs {
+	if d.blended != nil && d.blendedOf == of && d.blendedStep == step {
+		return d.blended
+	}
 	var sum *pairs
-	for i := range done.outcomes {
-		one := done.outcomes[i].pairs[step]
+	for i := range d.outcomes {
+		one := d.outcomes[i].joints[step]
 		if one == nil {
 			continue
 		}
 		if sum == nil {
-			sum = &pairs{first: one.first, least: one.least, most: one.most, p: make([]float64, len(one.p))}
+			sum = &pairs{}
+			sum.room(d.chain.begins(step), d.chain.ends[step], d.chain.limits[step])
 		}
-		for j, x := range one.p {
-			sum.p[j] += of[i] * x
-		}
+		one.addTo(sum, of[i])
 	}
+	d.blended, d.blendedOf, d.blendedStep = sum, of, step
 	return sum
 }
 

@@ -43,6 +43,10 @@ func BenchmarkRoom(b *testing.B) {
 			{"Clutches", func() { r.Clutches(on) }},
 			{"Agenda", func() { r.Agenda(on, 14) }},
 			{"Check", func() { r.Check(on) }},
+			{"ReadAndAgenda", func() { // nothing is known of the day yet, as in a command
+				fresh, _ := frogroom.Read("room.yaml", size.text)
+				fresh.Agenda(on, 14)
+			}},
 		} {
 			b.Run(size.name+"/"+question.name, func(b *testing.B) {
 				for b.Loop() {

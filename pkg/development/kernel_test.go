@@ -1,0 +1,44 @@
+package development
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+func chancesOf(t *rapid.T, least int, name string) []float64 {
+	return rapid.SliceOfN(rapid.OneOf(rapid.Float64Range(0, 1), rapid.Just(0.0)), least, 40).Draw(t, name)
+}
+
+// Four sums at once, and a sum that is taken once for all begins, are those of each
+// begin by itself to the last bit.
+func TestBackwardIsThatOfEachBeginByItself(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		row := masses{rapid.IntRange(0, 9).Draw(t, "first end"), chancesOf(t, 1, "row")}
+		k := kernel{even: true, rows: []masses{row}}
+		begins := masses{rapid.IntRange(0, 9).Draw(t, "first begin"), chancesOf(t, 1, "begins")}
+		later := masses{rapid.IntRange(0, 30).Draw(t, "first later"), chancesOf(t, 0, "later")}
+		ones := masses{later.first, make([]float64, len(later.p))}
+		for i := range ones.p {
+			ones.p[i] = 1
+		}
+		plain := func(later masses) []float64 {
+			all := make([]float64, len(begins.p))
+			for i, x := range begins.p {
+				for j, y := range row.p {
+					if at := begins.first + i + row.first + j - later.first; x >= faint && at >= 0 && at < len(later.p) {
+						all[i] += y * later.p[at]
+					}
+				}
+			}
+			return all
+		}
+		if diff := cmp.Diff(plain(later), k.backward(begins, later)); diff != "" {
+			t.Fatalf("backward: %s", diff)
+		}
+		if diff := cmp.Diff(plain(ones), k.sums(begins, [2]int{later.first, later.first + len(later.p) - 1})); diff != "" {
+			t.Fatalf("sums: %s", diff)
+		}
+	})
+}
