@@ -93,7 +93,15 @@ func (o *Outlook) warn(looks []int, format string, args ...any) {
 //
 // It panics for a stage or kind of look that there is not, a look without a date,
 // and a room of another model. A clutch costs a few milliseconds at most.
-func (m *Model) Outlook(c Clutch, r *Room) Outlook {
+func (m *Model) Outlook(c Clutch, r *Room) Outlook { return m.solve(c, r, midways[:]) }
+
+// Ends is [Model.Outlook] for whoever asks for the ends of steps only: the same, but
+// that Within is not known where nothing was recorded. It spares a third of the time.
+func (m *Model) Ends(c Clutch, r *Room) Outlook { return m.solve(c, r, nil) }
+
+// solve gives the dates of a clutch, and of events within its steps those that are
+// wanted.
+func (m *Model) solve(c Clutch, r *Room, wanted []midway) Outlook {
 	for _, look := range c.Looks {
 		look.mustBeValid()
 	}
@@ -119,7 +127,7 @@ func (m *Model) Outlook(c Clutch, r *Room) Outlook {
 	if c.Laid.Known() {
 		o.Laid = civil.Exactly(c.Laid)
 	}
-	s := &solver{model: m, ev: &ev, room: r, tempos: m.tempos(c, laid, &ev, r), out: &o, begin: begin}
+	s := &solver{model: m, ev: &ev, room: r, tempos: m.tempos(c, laid, &ev, r), out: &o, begin: begin, wanted: wanted}
 	for i, p := range paces {
 		s.weights[i] = p.weight
 	}

@@ -13,7 +13,8 @@ type solver struct {
 	room    *Room
 	tempos  [len(links)]tempo
 	out     *Outlook
-	begin   masses // of laying
+	begin   masses   // of laying
+	wanted  []midway // the events within steps whose days are wanted
 	weights [len(paces)]float64
 	solved  []*solved
 	stalled float64 // chance of all that was seen, and a stall

@@ -1,11 +1,13 @@
 package development
 
+import "slices"
+
 // limits gives the steps between first and last whose begin and end are wanted
 // together, because an event lies within, counted from first.
 func (s *solver) limits(first, last int) map[int]int {
 	all := make(map[int]int)
 	for i, w := range midways {
-		if w.step >= first && w.step < last && s.model.known[w.step] {
+		if w.step >= first && w.step < last && s.model.known[w.step] && (slices.Contains(s.wanted, w) || s.bounded(w.step)) {
 			limit := longest
 			if c := s.model.courses[i]; c.share == nil {
 				limit = int(c.days.days(tails)) + 1 // it has come by then
@@ -233,7 +235,7 @@ func (d *solved) together(of [len(paces)]float64, step int) *pairs {
 func (s *solver) mixWithin(done *solved) {
 	for i, w := range midways {
 		e := &s.out.Within[i]
-		if e.Recorded || w.step < done.first || w.step >= done.first+done.steps {
+		if e.Recorded || !slices.Contains(s.wanted, w) || w.step < done.first || w.step >= done.first+done.steps {
 			continue
 		}
 		if d := s.days(done, i); d.Known() {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/season"
 )
@@ -23,19 +24,18 @@ type brood struct {
 }
 
 // brood gives that of a species by a day.
-func (r *Room) brood(species string, on civil.Date) *brood {
-	room := r.lesson(species, on)
-	l := r.lessons
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	if known := l.broods[species]; known != nil && l.on == min(on, l.newest) {
-		return known
+func (r *Room) brood(species string, on civil.Date) *brood { return r.lesson(species, on).brood() }
+
+// foresee begins to work out the broods of these pairings, so that they are there, or
+// nearly so, when they are asked for.
+func (r *Room) foresee(pairings []*collection.Pairing, on civil.Date) {
+	begun := make(map[string]bool)
+	for _, p := range pairings {
+		if !begun[p.Species] {
+			begun[p.Species] = true
+			go r.brood(p.Species, on)
+		}
 	}
-	b := r.newBrood(species, room)
-	if l.on == min(on, l.newest) {
-		l.broods[species] = b
-	}
-	return b
 }
 
 func (r *Room) newBrood(species string, room *development.Room) *brood {
@@ -52,7 +52,7 @@ func (r *Room) newBrood(species string, room *development.Room) *brood {
 				degrees(set.Value, set.Value), degrees(safe.Low, safe.High)))
 		}
 	}
-	o := b.model.Outlook(k, room)
+	o := b.model.Ends(k, room)
 	for _, w := range o.Warnings {
 		b.doubts = append(b.doubts, "the young: "+w.Text)
 	}

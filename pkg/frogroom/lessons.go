@@ -15,10 +15,16 @@ import (
 type lessons struct {
 	newest civil.Date // last day of the diary: nothing is learned after it
 
-	mu     sync.Mutex
-	on     civil.Date
-	of     map[string]*development.Room
-	broods map[string]*brood
+	mu sync.Mutex
+	on civil.Date
+	of map[string]*lesson
+}
+
+// lesson is what those of one species have taught; each part is worked out when it is
+// first asked for.
+type lesson struct {
+	room  func() *development.Room
+	brood func() *brood
 }
 
 func newLessons(c *collection.Collection) *lessons {
@@ -31,24 +37,30 @@ func newLessons(c *collection.Collection) *lessons {
 
 // lesson gives what all clutches of a species have taught by a day, those that
 // have ended and those that run.
-func (r *Room) lesson(species string, on civil.Date) *development.Room {
+func (r *Room) lesson(species string, on civil.Date) *lesson {
 	l := r.lessons
 	on = min(on, l.newest)
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.of == nil || l.on != on {
-		l.on, l.of, l.broods = on, make(map[string]*development.Room), make(map[string]*brood)
+		l.on, l.of = on, make(map[string]*lesson)
 	}
 	if l.of[species] == nil {
-		var taught []development.Clutch
-		for i := range r.Collection.Clutches {
-			if c := &r.Collection.Clutches[i]; c.Species == species && r.begun(c, on) {
-				taught = append(taught, r.developing(c, on).Clutch)
-			}
-		}
-		l.of[species] = r.of(species).model.Learn(taught)
+		room := sync.OnceValue(func() *development.Room { return r.learn(species, on) })
+		l.of[species] = &lesson{room, sync.OnceValue(func() *brood { return r.newBrood(species, room()) })}
 	}
 	return l.of[species]
+}
+
+// learn works out what the clutches of a species have taught by a day.
+func (r *Room) learn(species string, on civil.Date) *development.Room {
+	var taught []development.Clutch
+	for i := range r.Collection.Clutches {
+		if c := &r.Collection.Clutches[i]; c.Species == species && r.begun(c, on) {
+			taught = append(taught, r.developing(c, on).Clutch)
+		}
+	}
+	return r.of(species).model.Learn(taught)
 }
 
 // begun reports whether a clutch was laid by a day, or else seen by then.
@@ -60,7 +72,7 @@ func (r *Room) begun(c *collection.Clutch, on civil.Date) bool {
 // outlook gives the dates of a clutch in the light of what the others of its
 // species have taught.
 func (r *Room) outlook(c *collection.Clutch, k developing, on civil.Date) development.Outlook {
-	room := r.lesson(c.Species, on)
+	room := r.lesson(c.Species, on).room()
 	if r.begun(c, min(on, r.lessons.newest)) {
 		room = room.Without(k.Clutch)
 	}

@@ -62,6 +62,7 @@ func (r *Room) plan(on civil.Date, wanted []*collection.Pairing) *plan {
 
 // planWith plans pairings together.
 func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted []*collection.Pairing) *plan {
+	r.foresee(wanted, on)
 	p := &plan{room: r, on: on, wanted: wanted, clutches: r.tended(on), needed: make(map[string]int)}
 	var inputs []timetable.Pairing
 	of := make(map[string]*collection.Pairing)
