@@ -71,7 +71,21 @@ func exactly(names ...string) cobra.PositionalArgs {
 		if len(args) == len(names) {
 			return nil
 		}
-		return usagef("%s takes %s, but got %d arguments", c.Name(), strings.Join(names, " and "), len(args))
+		return usagef("%s takes %s, but got %s", c.Name(), strings.Join(names, " and "), plural(len(args), "argument"))
+	}
+}
+
+// unitAlone is the unit of a measure that was given as an argument of its own.
+var unitAlone = regexp.MustCompile(`^°?\p{L}+$`)
+
+// measured refuses all but a subject and a measure, whose unit may stand alone:
+// 12.4 g.
+func measured(names ...string) cobra.PositionalArgs {
+	return func(c *cobra.Command, args []string) error {
+		if len(args) == 3 && unitAlone.MatchString(args[2]) {
+			return nil
+		}
+		return exactly(names...)(c, args)
 	}
 }
 

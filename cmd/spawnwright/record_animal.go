@@ -2,6 +2,7 @@ package main
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -16,25 +17,32 @@ func recordWeight(r *recorder) *cobra.Command {
 		Use:               "weight ID WEIGHT",
 		Short:             "an animal, or the smallest of a clutch, was weighed",
 		Example:           "  spawnwright record weight AC-02 12.4g\n  spawnwright record weight AC-02 0.44oz",
-		Args:              exactly("an animal or a clutch", "a weight with its unit"),
+		Args:              measured("an animal or a clutch", "a weight with its unit"),
 		ValidArgsFunction: r.completeAnimals(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) { return b.Weight(on, args[0], args[1]) })
+			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) {
+				return b.Weight(on, args[0], measureOf(args))
+			})
 		},
 	}
 	r.noteFlag(c)
 	return c
 }
 
+// measureOf gives the measure behind the subject, as one text.
+func measureOf(args []string) string { return strings.Join(args[1:], " ") }
+
 func recordLength(r *recorder) *cobra.Command {
 	c := &cobra.Command{
 		Use:               "length ID LENGTH",
 		Short:             "an animal, or the smallest of a clutch, was measured from snout to vent",
 		Example:           "  spawnwright record length AC-02 69mm",
-		Args:              exactly("an animal or a clutch", "a length with its unit"),
+		Args:              measured("an animal or a clutch", "a length with its unit"),
 		ValidArgsFunction: r.completeAnimals(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) { return b.Length(on, args[0], args[1]) })
+			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) {
+				return b.Length(on, args[0], measureOf(args))
+			})
 		},
 	}
 	r.noteFlag(c)

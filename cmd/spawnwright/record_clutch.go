@@ -25,7 +25,10 @@ when it was one of them.`,
   spawnwright record laid --dam AC-02 --sire AC-01,AC-04 --eggs 43 --place tub-3`,
 		Args:              atMost(1, "pairing"),
 		ValidArgsFunction: r.completePairings(),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(c *cobra.Command, args []string) error {
+			if c.Flags().Changed("eggs") && l.Eggs < 1 {
+				return usagef("--eggs %d is no number of eggs; leave it out when they were not counted", l.Eggs)
+			}
 			l.Pairing = first(args)
 			l.Note = r.note
 			r.note = ""
@@ -66,6 +69,7 @@ func (s *sight) flags(c *cobra.Command, some bool) {
 		c.Flags().BoolVar(&s.some, "some", false, "only some of them are that far")
 	}
 	c.Flags().IntVar(&s.count, "count", -1, "`NUMBER` of living ones that were counted")
+	c.Flags().Lookup("count").DefValue = "0" // so that help shows none
 	c.Flags().IntVar(&s.losses, "losses", 0, "`NUMBER` of dead ones that were found")
 }
 

@@ -17,11 +17,11 @@ func recordTemperature(r *recorder) *cobra.Command {
 		Short: "what the thermometer showed: of the water, or of the air with --air",
 		Example: `  spawnwright record temperature tub-3 23.5C
   spawnwright record temperature tank-2 74F --air`,
-		Args:              exactly("a place, a clutch or an animal", "a temperature with its unit"),
+		Args:              measured("a place, a clutch or an animal", "a temperature with its unit"),
 		ValidArgsFunction: r.completeClutches(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) {
-				return b.Temperature(on, args[0], args[1], air, isNew)
+				return b.Temperature(on, args[0], measureOf(args), air, isNew)
 			})
 		},
 	}

@@ -115,7 +115,7 @@ func TestFormsRefuse(t *testing.T) {
 		{"one animal", "AC-02 is one animal; record each by its own id", func(b *record.Book) (record.Edit, error) { return b.Died(today, "AC-02", 2) }},
 		{"how many sold", "C-27-02 is a clutch; say how many left, with --count", func(b *record.Book) (record.Edit, error) { return b.Sold(today, "C-27-02", 0, "") }},
 		{"one animal sold", "AC-02 is one animal; record each by its own id", func(b *record.Book) (record.Edit, error) { return b.Sold(today, "AC-02", 2, "") }},
-		{"new place", `there is no animal, clutch, pairing or place "tub-1" in the file; did you mean "tub-2"?`, func(b *record.Book) (record.Edit, error) { return b.Temperature(today, "tub-1", "2C", false, false) }},
+		{"new place", `there is no animal, clutch, pairing or place "tub-1" in the file; did you mean "tub-2"? --new says that the place is a new one`, func(b *record.Book) (record.Edit, error) { return b.Temperature(today, "tub-1", "2C", false, false) }},
 		{"another new place", `there is no animal, clutch, pairing or place "balcony" in the file; say that the place is a new one with --new`, func(b *record.Book) (record.Edit, error) { return b.Note(today, "balcony", "x", false) }},
 		{"pairing has no temperature", "P-27-01 is a pairing, which has no temperature; name a place, a clutch or an animal", func(b *record.Book) (record.Edit, error) { return b.Temperature(today, "P-27-01", "2C", false, false) }},
 		{"empty note", "the note is empty; write what is to be remembered", func(b *record.Book) (record.Edit, error) { return b.Note(today, "AC-02", "", false) }},

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 // clutch gives the clutch of that id; of an empty id, the only one that is
@@ -114,8 +115,11 @@ func (b *Book) subject(on civil.Date, id string, isNew bool) (Edit, error) {
 	case id != "" && (isNew || slices.Contains(places, id)):
 		e.Entry.Place = id
 	default:
-		return e, unknown("animal, clutch, pairing or place", id, append(b.ids(), places...),
-			"say that the place is a new one with --new")
+		cure := "say that the place is a new one with --new"
+		if near := strictyaml.DidYouMean(id, append(b.ids(), places...)); near != "" {
+			cure = near + " --new says that the place is a new one"
+		}
+		return e, refuse(cure, "there is no animal, clutch, pairing or place %q in the file", id)
 	}
 	return e, nil
 }
