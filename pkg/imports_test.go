@@ -23,6 +23,7 @@ const module = "github.com/spawnwright/spawnwright"
 // ours has the packages of this module that each package may import.
 var ours = map[string][]string{
 	"civil":        {},
+	"internal":     {}, // figures, and what tests share
 	"pedigree":     {},
 	"strictyaml":   {},
 	"svg":          {},
@@ -43,11 +44,12 @@ var ours = map[string][]string{
 	"lineage":      {"pedigree"},
 	"collection":   {"civil", "species", "strictyaml"},
 	"kin":          {"civil", "collection", "diversity", "lineage", "parentage", "pedigree", "strictyaml"},
+	"rearing":      {"civil", "collection", "development", "internal", "kin", "species", "strictyaml"},
 	"spreadsheet":  {"civil", "collection", "species", "strictyaml"},
 	"record":       {"civil", "collection", "species", "strictyaml", "wholefile"},
 	"frogroom": {
-		"breedingplan", "calendar", "civil", "collection", "development", "horizon", "kin", "lineage",
-		"occupancy", "pairing", "parcel", "pedigree", "planner", "season", "species", "strictyaml", "timetable",
+		"breedingplan", "calendar", "civil", "collection", "development", "horizon", "internal", "kin", "lineage",
+		"occupancy", "pairing", "parcel", "pedigree", "planner", "rearing", "season", "species", "strictyaml", "timetable",
 	},
 	"picture": {"civil", "collection", "frogroom", "horizon", "kin", "svg"},
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 func clutchCommand(a *app) *cobra.Command {
@@ -52,8 +53,8 @@ to do in the next 14 days, and why the young may not leave yet.`,
 
 // reportClutches tells all of the clutches that are named.
 func (a *app) reportClutches(room *frogroom.Room, on civil.Date, ids []string, distribution bool) error {
-	var reports []frogroom.ClutchReport
-	var clutches []frogroom.Clutch
+	var reports []rearing.Report
+	var clutches []rearing.Clutch
 	for _, id := range ids {
 		report, err := room.ClutchReport(id, on)
 		if err != nil {
@@ -80,13 +81,13 @@ func (a *app) reportClutches(room *frogroom.Room, on civil.Date, ids []string, d
 	return a.write([]byte(strings.Join(pages, "\n")))
 }
 
-func (a *app) warnOfClutches(clutches []frogroom.Clutch) {
+func (a *app) warnOfClutches(clutches []rearing.Clutch) {
 	for _, k := range clutches {
 		a.warn(k.Warnings)
 	}
 }
 
-func (a *app) clutchTable(clutches []frogroom.Clutch) *table.Table {
+func (a *app) clutchTable(clutches []rearing.Clutch) *table.Table {
 	t := &table.Table{Empty: "No clutch is running.", Columns: []table.Column{
 		{Name: "clutch"}, {Name: "parents", Width: 34}, {Name: "where"}, {Name: "now"}, {Name: "living", Right: true}, {Name: "stage"}, {Name: "early"}, {Name: "likely"}, {Name: "late"}, {Name: "status"}, {Name: "rests on"},
 	}}
@@ -109,14 +110,14 @@ func (a *app) clutchTable(clutches []frogroom.Clutch) *table.Table {
 	return t
 }
 
-func living(k frogroom.Clutch) string {
+func living(k rearing.Clutch) string {
 	if k.Living == nil {
 		return ""
 	}
 	return fmt.Sprint(*k.Living)
 }
 
-func status(s frogroom.ClutchStage) string {
+func status(s rearing.Stage) string {
 	switch {
 	case s.Recorded:
 		return "seen"
@@ -132,7 +133,7 @@ func status(s frogroom.ClutchStage) string {
 
 // briefly says what a date rests on in few words, and nothing of one that was
 // seen, for its status says so.
-func briefly(r frogroom.RestsOn) string {
+func briefly(r rearing.RestsOn) string {
 	var words []string
 	if r.Finished > 0 {
 		words = append(words, fmt.Sprintf("%d own", r.Finished))
@@ -150,7 +151,7 @@ func briefly(r frogroom.RestsOn) string {
 }
 
 // parentsOf names the possible parents on both sides.
-func parentsOf(k frogroom.Clutch) string { return candidates(k.Dams) + " × " + candidates(k.Sires) }
+func parentsOf(k rearing.Clutch) string { return candidates(k.Dams) + " × " + candidates(k.Sires) }
 
 // candidates names the possible parents on one side.
 func candidates(ids []string) string {

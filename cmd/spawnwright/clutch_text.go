@@ -7,11 +7,11 @@ import (
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // clutchPage is a page about one clutch, in sections.
-func clutchPage(k frogroom.ClutchReport) (string, error) {
+func clutchPage(k rearing.Report) (string, error) {
 	var b strings.Builder
 	where := ""
 	if k.Place != "" {
@@ -39,7 +39,7 @@ func clutchPage(k frogroom.ClutchReport) (string, error) {
 }
 
 // laidText says when a clutch was laid, or may have been.
-func laidText(k frogroom.Clutch) string {
+func laidText(k rearing.Clutch) string {
 	switch w := k.LaidBetween; {
 	case k.Laid.Known():
 		return "laid " + weekday(k.Laid)
@@ -54,7 +54,7 @@ func laidText(k frogroom.Clutch) string {
 const notableStall = 0.1
 
 // warmthText gives the temperatures that the windows go by, the last few of them.
-func warmthText(what string, all []frogroom.Warmth) string {
+func warmthText(what string, all []rearing.Warmth) string {
 	const most = 4
 	if len(all) == 0 {
 		return what + ": not known, taken to be as in the profile\n"
@@ -72,7 +72,7 @@ func warmthText(what string, all []frogroom.Warmth) string {
 	return text + "\n"
 }
 
-func windowTable(k frogroom.ClutchReport) *table.Table {
+func windowTable(k rearing.Report) *table.Table {
 	t := &table.Table{
 		Title: "When half of them are there: 10, 50 and 90 of 100 such clutches are by these days", Indent: "  ",
 		Empty:   "nothing is known of " + k.Species,
@@ -88,7 +88,7 @@ func windowTable(k frogroom.ClutchReport) *table.Table {
 	return t
 }
 
-func siblingTable(k frogroom.ClutchReport) *table.Table {
+func siblingTable(k rearing.Report) *table.Table {
 	t := &table.Table{
 		Title: fmt.Sprintf("The first, the half and the last of %d", k.SiblingsOf), Indent: "  ",
 		Empty:   "none are still to come",
@@ -113,7 +113,7 @@ func siblingTable(k frogroom.ClutchReport) *table.Table {
 	return t
 }
 
-func headsTable(k frogroom.ClutchReport) *table.Table {
+func headsTable(k rearing.Report) *table.Table {
 	t := &table.Table{
 		Title: "How many there will be (10th to 90th percentile); litres, tubs and bins are for the 90th", Indent: "  ",
 		Empty: k.Uncounted,
@@ -150,7 +150,7 @@ func dropEmpty(t *table.Table) {
 }
 
 // headsText is nothing where there is none.
-func headsText(h frogroom.Heads) string {
+func headsText(h rearing.Heads) string {
 	switch {
 	case h.High == 0:
 		return ""
@@ -168,7 +168,7 @@ func numberText(x float64) string {
 }
 
 // dueText lists what to do, each with its source.
-func dueText(b *strings.Builder, k frogroom.ClutchReport) {
+func dueText(b *strings.Builder, k rearing.Report) {
 	b.WriteString("To do in the next 14 days\n\n")
 	if len(k.Due) == 0 {
 		b.WriteString("  nothing by hand\n")
@@ -192,7 +192,7 @@ func dueText(b *strings.Builder, k frogroom.ClutchReport) {
 }
 
 // leaveText says whether the young may leave, and what is in the way.
-func leaveText(b *strings.Builder, s frogroom.Leaves) {
+func leaveText(b *strings.Builder, s rearing.Leaves) {
 	if s.Ready {
 		b.WriteString("\nThe young may leave: they are old and large enough and were seen eating. Whoever looks ill stays.\n")
 		return

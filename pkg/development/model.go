@@ -2,6 +2,7 @@ package development
 
 import (
 	"fmt"
+	"math"
 
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
@@ -144,4 +145,14 @@ func (m *Model) Survival(from, to Stage) (share float64, ok bool) {
 		share *= s.Value
 	}
 	return share, true
+}
+
+// Froglets gives how many sale-ready froglets a middle clutch of so many eggs usually
+// brings, in whole ones; 0 when the eggs or a share are not known.
+func (m *Model) Froglets(eggs species.Percentiles) int {
+	share, ok := m.Survival(Laid, SaleReady)
+	if !ok || !eggs.Known() {
+		return 0
+	}
+	return int(math.Floor(eggs.P50*share + 1e-9)) // 30 of 40 stay 30 after rounding
 }

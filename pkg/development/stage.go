@@ -41,6 +41,16 @@ func (s Stage) String() string {
 	return stageWords[s]
 }
 
+// Milestones gives the stages at which a step begins or ends, in their order; those
+// of [DayHeads.Stages].
+func Milestones() []Stage {
+	all := []Stage{Laid}
+	for _, l := range links {
+		all = append(all, l.end)
+	}
+	return all
+}
+
 // ParseStage reads what [Stage.String] writes, and nothing else.
 func ParseStage(word string) (_ Stage, ok bool) {
 	for s, w := range stageWords {

@@ -10,6 +10,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // Agenda is what is due in the frog room.
@@ -131,7 +132,7 @@ func (a *Agenda) tasks(events []calendar.Event) {
 
 // silence says what has not been recorded since the last look at a clutch: a weight or
 // a count since then is no look, but something.
-func (r *Room) silence(k Clutch, on civil.Date) string {
+func (r *Room) silence(k rearing.Clutch, on civil.Date) string {
 	if slices.ContainsFunc(r.Collection.DiaryOf(k.ID), func(e *collection.Entry) bool { return e.On > k.SeenOn && e.On <= on }) {
 		return "no stage"
 	}
@@ -139,8 +140,8 @@ func (r *Room) silence(k Clutch, on civil.Date) string {
 }
 
 // clutch adds what there is to see of a clutch, and the first that is missing.
-func (a *Agenda) clutch(k Clutch, silence string) {
-	if k.died() {
+func (a *Agenda) clutch(k rearing.Clutch, silence string) {
+	if k.Died() {
 		return
 	}
 	overdue := false
@@ -153,8 +154,8 @@ func (a *Agenda) clutch(k Clutch, silence string) {
 				Text: fmt.Sprintf("%s: %s expected by %s, %s recorded since %s (%s), %s",
 					at(k.ID, k.Place), stageWords(s.Stage), s.Window.Late, silence, k.SeenOn, stageWords(k.Now), inDays(a.Days.First.Sub(k.SeenOn))),
 			})
-		case s.ahead() && a.Days.Overlaps(whole(s.Window)):
-			a.Watch = append(a.Watch, Watch{k.ID, k.Place, s.Stage, s.Window, stageNote(s.Stage)})
+		case s.Ahead() && a.Days.Overlaps(whole(s.Window)):
+			a.Watch = append(a.Watch, Watch{k.ID, k.Place, s.Stage, s.Window, rearing.StageNote(s.Stage)})
 		}
 	}
 }
@@ -180,11 +181,11 @@ func (a *Agenda) pairing(p planned) {
 
 // byNow reminds of what should have been done by now for a stage that is ahead,
 // the clutches together.
-func (a *Agenda) byNow(clutches []tended, away []civil.Span) {
+func (a *Agenda) byNow(clutches []rearing.Tended, away []civil.Span) {
 	who := make(map[development.Care][]string)
 	for _, k := range clutches {
-		for _, c := range k.cares(away) {
-			if c.LeadDays > 0 && !c.over && c.on < a.Days.First {
+		for _, c := range k.Cares(away) {
+			if c.LeadDays > 0 && !c.Over && c.On < a.Days.First {
 				who[c.Care] = append(who[c.Care], at(k.ID, k.Place))
 			}
 		}
@@ -192,7 +193,7 @@ func (a *Agenda) byNow(clutches []tended, away []civil.Span) {
 	for _, c := range development.Cares() {
 		if due := who[c]; len(due) > 0 {
 			a.Tasks = append(a.Tasks, Task{
-				On: a.Days.First, What: fmt.Sprintf("by now: %s: %s", care{Care: c}.title(), strings.Join(due, ", ")), Note: care{Care: c}.detail(),
+				On: a.Days.First, What: fmt.Sprintf("by now: %s: %s", rearing.Care{Care: c}.Title(), strings.Join(due, ", ")), Note: rearing.Care{Care: c}.Detail(),
 			})
 		}
 	}

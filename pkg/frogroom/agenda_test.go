@@ -58,7 +58,7 @@ diary:
 			{On: day("2027-03-27"), What: "show: 30 froglets of clockwork wanted"},
 		},
 		Watch: []frogroom.Watch{
-			{Clutch: "C", Place: "tub 1", Stage: "toes", Window: window("2027-03-11", "2027-03-17", "2027-03-23")},
+			{Clutch: "C", Place: "tub 1", Stage: "toes", Window: civil.Window{Early: day("2027-03-11"), Likely: day("2027-03-17"), Late: day("2027-03-23")}},
 			{Clutch: "C", Place: "tub 1", Stage: "front-legs", Window: exactly("2027-03-29")},
 		},
 		Away:      []civil.Span{days("2027-03-28", "2027-03-29")},

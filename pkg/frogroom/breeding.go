@@ -2,9 +2,9 @@ package frogroom
 
 import (
 	"fmt"
-	"math"
 
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/season"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
@@ -22,21 +22,14 @@ type breeding struct {
 	fromEach int
 }
 
-// forecastStages are the stages that have dates in a plan.
-var forecastStages = []development.Stage{
-	development.Laid, development.Hatched, development.Feeding, development.FrontLegs, development.OutOfWater, development.SaleReady,
-}
-
 // newBreeding gives an error for days that make no distribution.
 func newBreeding(p *species.Profile) (*breeding, error) {
-	windows := p.Clone()
-	windows.Safe = species.Range{} // what is not safe is told here, with the line of the diary
-	model, err := development.NewModel(windows)
+	model, err := rearing.ModelOf(p)
 	if err != nil {
 		return nil, err
 	}
 	b := &breeding{
-		profile: p, model: model, phases: phasesOf(p), fromEach: fromEach(p, model),
+		profile: p, model: model, phases: phasesOf(p), fromEach: model.Froglets(p.Breeding.ClutchEggs),
 	}
 	nights := p.Breeding.EggsAfterNights
 	if !nights.Known() {
@@ -65,13 +58,4 @@ func phasesOf(p *species.Profile) []season.Phase {
 		})
 	}
 	return phases
-}
-
-func fromEach(p *species.Profile, model *development.Model) int {
-	eggs := p.Breeding.ClutchEggs
-	share, ok := model.Survival(development.Laid, development.SaleReady)
-	if !ok || !eggs.Known() {
-		return 0
-	}
-	return int(math.Floor(eggs.P50*share + 1e-9)) // 30 of 40 stay 30 after rounding
 }

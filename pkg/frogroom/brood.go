@@ -2,10 +2,13 @@ package frogroom
 
 import (
 	"fmt"
+	"sync"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/internal/figures"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/season"
 )
 
@@ -19,12 +22,33 @@ type brood struct {
 	stages  []season.StageOffset
 	ready   development.Distribution
 	after   map[development.Stage]development.Distribution // the same of each stage as chances of each day
-	restsOn map[string]RestsOn                             // by stage; without laying
+	restsOn map[string]rearing.RestsOn                     // by stage; without laying
 	doubts  []string
 }
 
+// broods are those of the day that was asked for last, by species, each worked out
+// when it is first asked for.
+type broods struct {
+	mu sync.Mutex
+	on civil.Date
+	of map[string]func() *brood
+}
+
 // brood gives that of a species by a day.
-func (r *Room) brood(species string, on civil.Date) *brood { return r.lesson(species, on).brood() }
+func (r *Room) brood(species string, on civil.Date) *brood {
+	on = r.rearing.Taught(on)
+	l := &r.broods
+	l.mu.Lock()
+	if l.of == nil || l.on != on {
+		l.on, l.of = on, make(map[string]func() *brood)
+	}
+	if l.of[species] == nil {
+		l.of[species] = sync.OnceValue(func() *brood { return r.newBrood(species, r.rearing.Lesson(species, on)) })
+	}
+	one := l.of[species]
+	l.mu.Unlock()
+	return one()
+}
 
 // foresee begins to work out the broods of these pairings, so that they are there, or
 // nearly so, when they are asked for.
@@ -39,7 +63,7 @@ func (r *Room) foresee(pairings []*collection.Pairing, on civil.Date) {
 }
 
 func (r *Room) newBrood(species string, room *development.Room) *brood {
-	b := &brood{breeding: r.of(species), after: make(map[development.Stage]development.Distribution), restsOn: make(map[string]RestsOn)}
+	b := &brood{breeding: r.of(species), after: make(map[development.Stage]development.Distribution), restsOn: make(map[string]rearing.RestsOn)}
 	if !b.eggs.Known() {
 		return b
 	}
@@ -47,16 +71,16 @@ func (r *Room) newBrood(species string, room *development.Room) *brood {
 	k := development.Clutch{Laid: day0}
 	if set := r.Collection.Equipment.TadpoleTubs.WaterC; set.Known {
 		k.Water = development.Temperatures{{From: day0, C: set.Value}}
-		if safe := b.profile.Safe; safe.Known() && outside(set, safe) {
+		if safe := b.profile.Safe; safe.Known() && rearing.Outside(set, safe) {
 			b.doubts = append(b.doubts, fmt.Sprintf("the tadpole tubs are set to %s, outside the safe range of %s: give the young a place of their own",
-				degrees(set.Value, set.Value), degrees(safe.Low, safe.High)))
+				figures.Degrees(set.Value, set.Value), figures.Degrees(safe.Low, safe.High)))
 		}
 	}
 	o := b.model.Ends(k, room)
 	for _, w := range o.Warnings {
 		b.doubts = append(b.doubts, "the young: "+w.Text)
 	}
-	for _, stage := range forecastStages {
+	for _, stage := range development.Milestones() {
 		d := b.eggs
 		if stage != development.Laid {
 			e, _ := o.Event(stage)
@@ -64,7 +88,7 @@ func (r *Room) newBrood(species string, room *development.Room) *brood {
 				continue
 			}
 			d = b.eggs.Plus(e.Dist)
-			b.restsOn[stage.String()] = restsOn(e.Basis)
+			b.restsOn[stage.String()] = rearing.RestingOn(e.Basis)
 		}
 		b.after[stage] = d
 		b.stages = append(b.stages, season.StageOffset{

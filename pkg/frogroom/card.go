@@ -104,7 +104,7 @@ func (r *Room) clutchCard(c *collection.Clutch, on civil.Date) Card {
 
 // seenOn gives the day on which all of a clutch were seen to reach a stage.
 func (r *Room) seenOn(clutch string, stage development.Stage, on civil.Date) civil.Date {
-	for _, l := range r.looks(clutch, on) {
+	for _, l := range r.rearing.Looks(clutch, on) {
 		if l.Stage == stage && l.Kind == development.Reached {
 			return l.On
 		}
@@ -118,7 +118,7 @@ func (r *Room) card(kind string, sires, dams []string, d Departure, on civil.Dat
 	card := Card{
 		Species: p.Name, CommonName: p.CommonName,
 		Sires: r.forebears(sires, 1), Dams: r.forebears(dams, 1),
-		Kept: []string{}, Custom: copied(custom(p)), Held: d.Held, Ask: d.Ask, Permit: d.Permit,
+		Kept: []string{}, Custom: append([]string{}, custom(p)...), Held: d.Held, Ask: d.Ask, Permit: d.Permit,
 		Cautions: []string{}, Contact: r.Collection.Card.Contact, On: on,
 	}
 	if p.QuarantineDays.Known() {

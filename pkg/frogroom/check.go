@@ -125,14 +125,14 @@ func without(ids []string) string {
 func (c *check) clutches(p *plan) {
 	for _, k := range p.clutches {
 		clutch, _ := c.room.Collection.Clutch(k.ID)
-		for _, d := range k.doubts {
-			c.warn(d.at, d.text, "")
+		for _, d := range k.Doubts {
+			c.warn(d.At, d.Text, "")
 		}
-		if k.died() {
+		if k.Died() {
 			c.warn(clutch.At, fmt.Sprintf("clutch %s: none of it is alive by the last count", k.ID), "end it with ended: DATE")
 		}
 		for _, s := range k.Stages {
-			if !s.ahead() || s.Window.Late < c.on {
+			if !s.Ahead() || s.Window.Late < c.on {
 				continue
 			}
 			for _, doubt := range awayAt(c.room.Collection.Away, s.Stage, s.Window) {

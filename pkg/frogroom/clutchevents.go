@@ -6,11 +6,12 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // clutch adds what was seen of a clutch, what is ahead of it, and what there is
 // to do before and after.
-func (e *events) clutch(k tended) {
+func (e *events) clutch(k rearing.Tended) {
 	e.about = e.lessons(k)
 	who := at(k.ID, k.Place)
 	windows := make(map[string]civil.Window)
@@ -25,16 +26,16 @@ func (e *events) clutch(k tended) {
 			event.Description = windowNote(s.Window)
 		default:
 			event.Category = clutchCategory
-			event.Cancelled = k.died()
+			event.Cancelled = k.Died()
 			event.Summary = fmt.Sprintf("%s: %s expected, likely %s", who, stageWords(s.Stage), s.Window.Likely)
-			event.Description = strings.TrimSpace(fmt.Sprintf("%s\nThis rests on %s.\n%s", windowNote(s.Window), s.RestsOn.Words, stageNote(s.Stage)))
+			event.Description = strings.TrimSpace(fmt.Sprintf("%s\nThis rests on %s.\n%s", windowNote(s.Window), s.RestsOn.Words, rearing.StageNote(s.Stage)))
 		}
 		e.add(event)
 	}
-	for _, c := range k.cares(e.room.Collection.Away) {
+	for _, c := range k.Cares(e.room.Collection.Away) {
 		e.add(calendar.Event{
-			Key: key("clutch", k.ID, c.key()), Span: day(c.on), Category: prepareCategory, Cancelled: c.over,
-			Summary: who + ": " + c.title(), Description: careNote(c, windows[c.Stage.String()]),
+			Key: key("clutch", k.ID, c.Key()), Span: day(c.On), Category: prepareCategory, Cancelled: c.Over,
+			Summary: who + ": " + c.Title(), Description: careNote(c, windows[c.Stage.String()]),
 		})
 	}
 }
@@ -48,12 +49,12 @@ func at(id, place string) string {
 }
 
 // careNote gives the rest of a care, and what its day goes by.
-func careNote(c care, w civil.Window) string {
+func careNote(c rearing.Care, w civil.Window) string {
 	end, on := "early", w.Early
 	if c.LeadDays < 0 {
 		end, on = "likely", w.Likely
 	}
-	return fmt.Sprintf("%s\nGoes by the %s date of %s, %s.", c.detail(), end, stageWords(c.Stage.String()), on)
+	return fmt.Sprintf("%s\nGoes by the %s date of %s, %s.", c.Detail(), end, stageWords(c.Stage.String()), on)
 }
 
 // windowNote gives the 10th, 50th and 90th percentile.

@@ -7,6 +7,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/planner"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
@@ -15,11 +16,11 @@ import (
 const readyStay = 28
 
 // taken gives what the clutches that run hold from a day on: tubs, bins and work.
-func (r *Room) taken(clutches []tended, on civil.Date) []planner.Taken {
+func (r *Room) taken(clutches []rearing.Tended, on civil.Date) []planner.Taken {
 	var out []planner.Taken
 	for _, k := range clutches {
-		if c, ok := r.Collection.Clutch(k.ID); ok && !k.died() {
-			h := clutchSpace{room: r, b: r.of(c.Species), clutch: c, tended: k, on: on}
+		if c, ok := r.Collection.Clutch(k.ID); ok && !k.Died() {
+			h := clutchSpace{room: r, b: r.of(c.Species), clutch: c, Tended: k, on: on}
 			h.book()
 			out = append(out, h.taken...)
 		}
@@ -32,7 +33,7 @@ type clutchSpace struct {
 	room   *Room
 	b      *breeding
 	clutch *collection.Clutch
-	tended
+	rearing.Tended
 	on    civil.Date
 	taken []planner.Taken
 }
@@ -41,16 +42,16 @@ type clutchSpace struct {
 // nothing is known of it.
 func (h *clutchSpace) day(stage development.Stage, q float64) civil.Date {
 	if stage == development.Laid {
-		return h.outlook.Laid.Likely
+		return h.Outlook.Laid.Likely
 	}
-	e, ok := h.outlook.Event(stage)
+	e, ok := h.Outlook.Event(stage)
 	switch {
 	case !ok || !e.Window.Known():
 		return 0
 	case !e.Dist.Known():
 		return e.Window.Likely
 	}
-	return h.outlook.From.Add(e.Dist.Quantile(q))
+	return h.Outlook.From.Add(e.Dist.Quantile(q))
 }
 
 func (h *clutchSpace) hold(resource string, amount int, from, to civil.Date) {
@@ -94,15 +95,15 @@ func (h *clutchSpace) leaves(late float64) civil.Date {
 // heads gives how many tadpoles are to be expected of those that live, or of the
 // eggs that are usual, and how many froglets.
 func (h *clutchSpace) heads() (tadpoles, froglets float64) {
-	counts := h.room.counts(h.clutch, h.outlook, h.on)
+	counts := h.room.rearing.Counts(h.clutch, h.Outlook, h.on)
 	hatch := h.b.survival(development.Laid, development.Hatched)
 	if len(counts) == 0 {
 		tadpoles = h.b.profile.Breeding.ClutchEggs.P50 * hatch
 		return tadpoles, tadpoles * h.b.survival(development.Hatched, development.OutOfWater)
 	}
-	now, _ := h.outlook.Heads(counts, civil.Span{First: h.on, Last: h.on})
+	now, _ := h.Outlook.Heads(counts, civil.Span{First: h.on, Last: h.on})
 	tadpoles = now[0].InWater.Expected + now[0].Stages[0].Expected*hatch
 	then := max(h.on, h.day(development.OutOfWater, 0.5))
-	later, _ := h.outlook.Heads(counts, civil.Span{First: then, Last: then})
+	later, _ := h.Outlook.Heads(counts, civil.Span{First: then, Last: then})
 	return math.Ceil(tadpoles), later[0].Living.Expected
 }

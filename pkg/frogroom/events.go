@@ -7,6 +7,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // Events gives the season as dated events: the hands-on days of each planned
@@ -143,7 +144,7 @@ func (e *events) teaches(entry *collection.Entry, of func(species string) bool) 
 
 // lessons gives how often the diary has said something that moves a clutch: about
 // any clutch of its species, or how warm a place is.
-func (e *events) lessons(k tended) change {
+func (e *events) lessons(k rearing.Tended) change {
 	c, known := e.taught[k.Species]
 	if !known {
 		for i := range e.room.Collection.Diary {
@@ -155,7 +156,7 @@ func (e *events) lessons(k tended) change {
 		}
 		e.taught[k.Species] = c
 	}
-	c.last = max(c.last, k.since)
+	c.last = max(c.last, k.Since)
 	return c
 }
 

@@ -24,8 +24,10 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
@@ -40,7 +42,8 @@ type Room struct {
 	breeding map[string]*breeding   // by species
 	needs    map[string]pairing.Needs
 	laid     layings
-	lessons  *lessons
+	rearing  *rearing.Rearing
+	broods   broods
 	relaxed  []pairing.Rule // set aside by the file
 }
 
@@ -74,7 +77,6 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 		breeding:   make(map[string]*breeding, len(c.Species)),
 		needs:      make(map[string]pairing.Needs, len(c.Species)),
 		laid:       layingsOf(c),
-		lessons:    newLessons(c),
 	}
 	if c.Holidays != "" {
 		h, err := calendar.HolidaysOf(c.Holidays)
@@ -85,12 +87,14 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 		}
 		room.holidays = h
 	}
+	models := make(map[string]*development.Model, len(c.Species))
 	for _, p := range c.Species {
 		b, err := newBreeding(p)
 		if err != nil {
 			bad(err.Error(), "correct these days")
+			continue
 		}
-		room.breeding[p.ID] = b
+		room.breeding[p.ID], models[p.ID] = b, b.model
 		room.needs[p.ID] = needsOf(p)
 	}
 	for _, rule := range c.Rules.Relax {
@@ -108,6 +112,7 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 		problems.Sort()
 		return nil, problems
 	}
+	room.rearing = rearing.New(c, room.Ancestry, models)
 	room.problems = slices.Clone(problems)
 	return room, problems
 }
@@ -136,15 +141,6 @@ func (r *Room) of(species string) *breeding {
 func (r *Room) shipping() calendar.Shipping {
 	s := r.Collection.Shipping
 	return calendar.Shipping{Weekdays: s.Weekdays, TransitDays: s.TransitDays, Away: r.Collection.Away, Closed: s.Closed, Holidays: r.holidays}
-}
-
-// numbers gives the numbers of animals that are known.
-func (r *Room) numbers(ids []string) []int {
-	out := make([]int, len(ids))
-	for i, id := range ids {
-		out[i] = r.number(id)
-	}
-	return out
 }
 
 // number gives the number of an animal that is known.

@@ -8,6 +8,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/internal/clockwork"
 )
 
 // FuzzRead: whatever bytes a file has and whatever day it is, no question
@@ -24,7 +25,7 @@ func FuzzRead(f *testing.F) {
 		"targets: [{name: a/b, on: 2199-12-31, species: hyla-cinerea, froglets: 1}]\nholidays: us\nshipping: {weekdays: [saturday]}\n",
 		"species: [{use: hyla-cinerea, cycle: {rain: none}, development: {egg: {days: [0.01, 1, 900], at_c: 20}}}]\nclutches: [{id: C, species: hyla-cinerea, laid: 1900-01-01}]\n",
 	} {
-		f.Add([]byte(spelled(seed)), int(day("2027-01-05")))
+		f.Add([]byte(clockwork.Spelled(seed)), int(day("2027-01-05")))
 	}
 	f.Fuzz(func(t *testing.T, data []byte, today int) {
 		r, problems := frogroom.Read("fuzz.yaml", data)

@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 )
 
 // TestYoungOfGroups is about the inbreeding of young that are wished for or growing.
@@ -20,7 +20,7 @@ clutches:
 pairings:
   - {id: P, dam: [G, D], sire: [A, B], start: 2027-02-01}
 `)
-	want := map[string]frogroom.YoungOfPairing{
+	want := map[string]kin.Young{
 		"C1": {Inbreeding: 1.0 / 8, Expected: true, Known: true},
 		"C2": {Inbreeding: 0, Expected: true, Known: true},
 		"C3": {},
@@ -30,6 +30,6 @@ pairings:
 	}
 	s, err := r.Season(day("2027-01-01"))
 	require.NoError(t, err)
-	assert.Equal(t, frogroom.YoungOfPairing{Inbreeding: 1.0 / 16, Expected: true, Known: true}, s.Pairings[0].Young,
+	assert.Equal(t, kin.Young{Inbreeding: 1.0 / 16, Expected: true, Known: true}, s.Pairings[0].Young,
 		"daughter and sire, 1/4, are one of four couples")
 }

@@ -6,13 +6,14 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // mayGo says whether an animal may go to another keeper: young when they are ready to
 // leave, grown animals always, and nobody in quarantine or ill.
-func (r *Room) mayGo(i int, on civil.Date) Leaves {
+func (r *Room) mayGo(i int, on civil.Date) rearing.Leaves {
 	a := r.Ancestry.Animal(i)
-	out := r.animalLeaves(&a, on)
+	out := r.rearing.AnimalLeaves(&a, on)
 	if r.grown(i, on) {
 		out.Held, out.Ask, out.From = []string{}, []string{}, 0
 	}

@@ -131,3 +131,29 @@ func TestEmptyCollection(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, dot.DOT(), "digraph")
 }
+
+// TestRoomDoesNotChange: what is handed out can be written to.
+func TestRoomDoesNotChange(t *testing.T) {
+	r := room(t, basic+`
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D, sire: [A, B]}
+pairings:
+  - {id: P, dam: D, sire: [A, B], start: 2027-01-04}
+`)
+	on := day("2027-03-01")
+	before := asJSON(t, r.Clutches(on))
+	k := r.Clutches(on)[0]
+	k.Sires[0], k.Dams[0] = "x", "x"
+	s, err := r.Season(on)
+	require.NoError(t, err)
+	s.Pairings[0].Sires[0] = "x"
+	for _, p := range r.Profiles() {
+		if p.ID == "clockwork" {
+			p.Development[0].Days.P50 = 4000
+		}
+	}
+	assert.Equal(t, before, asJSON(t, r.Clutches(on)))
+	assert.Equal(t, []string{"A", "B"}, r.Collection.Pairings[0].Sires)
+	p, _ := r.Collection.Profile("clockwork")
+	assert.Equal(t, 5.0, p.Development[0].Days.P50)
+}

@@ -3,6 +3,7 @@ package frogroom
 import (
 	"strings"
 
+	"github.com/spawnwright/spawnwright/pkg/internal/figures"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
@@ -18,16 +19,16 @@ func phaseNote(p *species.Profile, name string) string {
 	}
 	var note sourced
 	if r := ph.DayC; r.Known() {
-		note.add("day "+degrees(r.Low, r.High), r.Source)
+		note.add("day "+figures.Degrees(r.Low, r.High), r.Source)
 	}
 	if r := ph.NightC; r.Known() {
-		note.add("night "+degrees(r.Low, r.High), r.Source)
+		note.add("night "+figures.Degrees(r.Low, r.High), r.Source)
 	}
 	if r := ph.HumidityPct; r.Known() {
-		note.add("humidity "+span(r.Low, r.High)+" %", r.Source)
+		note.add("humidity "+figures.Span(r.Low, r.High)+" %", r.Source)
 	}
 	if n := ph.LightH; n.Known() {
-		note.add("light "+plain(n.Value)+" h a day", n.Source)
+		note.add("light "+figures.Plain(n.Value)+" h a day", n.Source)
 	}
 	if t := ph.Feeding; t.Known() {
 		note.add("feeding: "+t.Value, t.Source)

@@ -9,6 +9,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/planner"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/season"
 	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
@@ -26,9 +27,9 @@ type plan struct {
 	conflicts []season.Conflict
 	stuck     *Conflict // why there is no plan
 	fitted    timetable.Timetable
-	clutches  []tended       // those that run
-	needed    map[string]int // tadpoles of each clutch, by target
-	over      []planned      // those that are history, once they have been taken out
+	clutches  []rearing.Tended // those that run
+	needed    map[string]int   // tadpoles of each clutch, by target
+	over      []planned        // those that are history, once they have been taken out
 }
 
 // planned is a pairing with its cycle.
@@ -63,7 +64,7 @@ func (r *Room) plan(on civil.Date, wanted []*collection.Pairing) *plan {
 // planWith plans pairings together.
 func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted []*collection.Pairing) *plan {
 	r.foresee(wanted, on)
-	p := &plan{room: r, on: on, wanted: wanted, clutches: r.tended(on), needed: make(map[string]int)}
+	p := &plan{room: r, on: on, wanted: wanted, clutches: r.rearing.Tended(on), needed: make(map[string]int)}
 	var inputs []timetable.Pairing
 	of := make(map[string]*collection.Pairing)
 	doubts := make(map[string][]string)
@@ -90,7 +91,7 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 }
 
 // places gives what there is, and what the clutches that run hold of it.
-func (r *Room) places(clutches []tended, on civil.Date) timetable.Room {
+func (r *Room) places(clutches []rearing.Tended, on civil.Date) timetable.Room {
 	e := r.Collection.Equipment
 	return timetable.Room{
 		Room: season.Room{

@@ -67,7 +67,7 @@ func (r *Room) tell(p planned, on civil.Date) PlannedPairing {
 	out := PlannedPairing{
 		ID: p.ID, Species: p.Species, Dams: slices.Clone(p.Dams), Sires: slices.Clone(p.Sires),
 		Target: p.Target, ReadyBy: p.ReadyBy,
-		Young:    r.youngOf(p.Sires, p.Dams),
+		Young:    r.Ancestry.YoungOf(p.Sires, p.Dams),
 		Stages:   []PlannedStage{},
 		Refused:  !p.verdict.Allowed(),
 		Warnings: slices.Clone(p.cycle.Warnings),

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/internal/clockwork"
 )
 
 // file is a collection file that a reader accepts, in parts.
@@ -39,7 +40,7 @@ func (f *file) text(diary []dated) string {
 	for _, e := range diary {
 		fmt.Fprintf(&b, "  - {on: %s, %s}\n", e.on, e.text)
 	}
-	return spelled(b.String())
+	return clockwork.Spelled(b.String())
 }
 
 // until gives the entries up to a day.

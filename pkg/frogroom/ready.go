@@ -10,6 +10,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // ReadyWish says whose leaving is asked for, and what is known of the way.
@@ -44,7 +45,7 @@ type Departure struct {
 	Clutch   bool            `json:"clutch"`
 	Living   *int            `json:"living,omitempty"`   // of a clutch, as counted last
 	Promised []PromisedYoung `json:"promised,omitempty"` // open reservations
-	Sale     Leaves          `json:"sale"`
+	Sale     rearing.Leaves  `json:"sale"`
 	Ready    bool            `json:"ready"` // nothing speaks against it today but the day itself
 	Held     []string        `json:"held"`  // why it stays
 	Ask      []string        `json:"ask"`   // what has to be recorded first
@@ -124,7 +125,7 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 		if w.Species != "" && c.Species != w.Species {
 			continue
 		}
-		if named(c.ID) || len(w.IDs) == 0 && r.running(c, on) && r.onLand(c.ID, on) {
+		if named(c.ID) || len(w.IDs) == 0 && r.rearing.Running(c, on) && r.onLand(c.ID, on) {
 			clutches = append(clutches, c)
 		}
 	}
@@ -134,10 +135,10 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 // onLand reports whether some of a clutch were seen out of the water, and not
 // all are dead or gone.
 func (r *Room) onLand(clutch string, on civil.Date) bool {
-	if n := r.counted(clutch, on); n != nil && *n == 0 {
+	if n := r.rearing.Counted(clutch, on); n != nil && *n == 0 {
 		return false
 	}
-	return slices.ContainsFunc(r.looks(clutch, on), func(l development.Look) bool {
+	return slices.ContainsFunc(r.rearing.Looks(clutch, on), func(l development.Look) bool {
 		return l.Stage >= development.OutOfWater && l.Kind != development.NotYet
 	})
 }
@@ -158,7 +159,7 @@ func (r *Room) readyWarnings(young []Departure) []string {
 // animalDeparture says whether and when an animal may leave.
 func (r *Room) animalDeparture(i int, on civil.Date, f parcel.Forecast) Departure {
 	a := r.Ancestry.Animal(i)
-	sale, may := r.animalLeaves(&a, on), r.mayGo(i, on)
+	sale, may := r.rearing.AnimalLeaves(&a, on), r.mayGo(i, on)
 	d := Departure{ID: a.ID, Name: a.Name, Species: a.Species, Sale: sale, Ready: may.Ready, Held: may.Held, Ask: may.Ask}
 	if a.Promised != "" {
 		d.Promised = []PromisedYoung{{a.Promised, 1}}
@@ -174,10 +175,10 @@ func (r *Room) animalDeparture(i int, on civil.Date, f parcel.Forecast) Departur
 
 // clutchDeparture says whether and when the young of a clutch may leave.
 func (r *Room) clutchDeparture(c *collection.Clutch, on civil.Date, f parcel.Forecast) Departure {
-	sale := r.leaves(c, on)
+	sale := r.rearing.Leaves(c, on)
 	d := Departure{
-		ID: c.ID, Species: c.Species, Clutch: true, Living: r.counted(c.ID, on),
-		Sale: sale, Ready: sale.Ready, Held: copied(sale.Held), Ask: copied(sale.Ask),
+		ID: c.ID, Species: c.Species, Clutch: true, Living: r.rearing.Counted(c.ID, on),
+		Sale: sale, Ready: sale.Ready, Held: append([]string{}, sale.Held...), Ask: append([]string{}, sale.Ask...),
 	}
 	for _, p := range r.Collection.Owed(c.ID, on) {
 		d.Promised = append(d.Promised, PromisedYoung{p.To, p.Count})
@@ -224,7 +225,7 @@ func clutchGone(c *collection.Clutch, living *int, on civil.Date) string {
 }
 
 // timeCures reports whether nothing but their age holds young, if anything does.
-func timeCures(s Leaves, on civil.Date) bool {
+func timeCures(s rearing.Leaves, on civil.Date) bool {
 	young := 0
 	if s.From > on {
 		young = 1

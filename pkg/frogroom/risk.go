@@ -106,8 +106,8 @@ func newGamble(p *plan) *gamble {
 		}
 	}
 	for _, k := range p.clutches {
-		if c, ok := p.room.Collection.Clutch(k.ID); ok && !k.died() {
-			g.clutch(clutchSpace{room: p.room, b: p.room.of(c.Species), clutch: c, tended: k, on: p.on})
+		if c, ok := p.room.Collection.Clutch(k.ID); ok && !k.Died() {
+			g.clutch(clutchSpace{room: p.room, b: p.room.of(c.Species), clutch: c, Tended: k, on: p.on})
 		}
 	}
 	return g

@@ -6,7 +6,9 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/planner"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/season"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
@@ -74,7 +76,7 @@ type PlannedPairing struct {
 	Sires    []string       `json:"sires"`
 	Target   string         `json:"target,omitempty"`
 	ReadyBy  civil.Date     `json:"ready_by,omitempty"`
-	Young    YoungOfPairing `json:"young"`
+	Young    kin.Young      `json:"young"`
 	Phases   []PlannedPhase `json:"phases"`             // at least one, each from the day after the one before
 	Stages   []PlannedStage `json:"stages"`             // of the young; without those that the profile says too little for
 	Findings []string       `json:"findings,omitempty"` // why it should not be made, or what to think of first
@@ -96,9 +98,9 @@ type PlannedPhase struct {
 // set-point of the tubs, and in the light of what the clutches of the room have
 // taught.
 type PlannedStage struct {
-	Stage   string       `json:"stage"`
-	Window  civil.Window `json:"window"`
-	RestsOn RestsOn      `json:"rests_on,omitzero"` // nothing for laying, which goes by the profile
+	Stage   string          `json:"stage"`
+	Window  civil.Window    `json:"window"`
+	RestsOn rearing.RestsOn `json:"rests_on,omitzero"` // nothing for laying, which goes by the profile
 }
 
 // Season plans the pairings of the file that are not over: those whose last

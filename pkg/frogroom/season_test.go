@@ -10,7 +10,9 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/planner"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/season"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
@@ -31,7 +33,7 @@ func cycle() []frogroom.PlannedPhase {
 // young are the days 2, 7, 9, 49, 55 and 105 after 2027-02-08, which has 20
 // days of February and 31 of March before April.
 func young() []frogroom.PlannedStage {
-	book := frogroom.RestsOn{Book: 4, Words: "the book"}
+	book := rearing.RestsOn{Book: 4, Words: "the book"}
 	return []frogroom.PlannedStage{
 		{Stage: "laid", Window: exactly("2027-02-10")},
 		{Stage: "hatched", Window: exactly("2027-02-15"), RestsOn: book},
@@ -57,7 +59,7 @@ pairings:
 		On: day("2026-12-01"),
 		Pairings: []frogroom.PlannedPairing{{
 			ID: "P", Species: "clockwork", Dams: []string{"D"}, Sires: []string{"A", "B"},
-			Young:  frogroom.YoungOfPairing{Expected: true, Known: true},
+			Young:  kin.Young{Expected: true, Known: true},
 			Phases: cycle(), Stages: young(),
 		}},
 		Conflicts: []frogroom.Conflict{},
@@ -102,7 +104,7 @@ pairings:
 		want := frogroom.PlannedPairing{
 			ID: "P", Species: "clockwork", Dams: []string{"D"}, Sires: []string{"A"},
 			Target: row.target, ReadyBy: day("2027-05-24"),
-			Young:  frogroom.YoungOfPairing{Known: true},
+			Young:  kin.Young{Known: true},
 			Phases: phases, Stages: young(),
 		}
 		if diff := cmp.Diff([]frogroom.PlannedPairing{want}, got.Pairings); diff != "" {

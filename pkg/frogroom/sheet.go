@@ -7,6 +7,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // Sheet is a season with what a picture of it, or a sheet for the wall, shows
@@ -28,7 +29,7 @@ type Sheet struct {
 // SheetClutch is a clutch with the pairing that it is of. Its Warnings do not say
 // where in the file they come from.
 type SheetClutch struct {
-	Clutch
+	rearing.Clutch
 	Pairing string // id, empty where the file names none
 }
 
@@ -47,10 +48,10 @@ func (r *Room) SeasonSheet(ctx context.Context, on civil.Date, o Planning) (Shee
 		Loads: p.placeDays(), Agenda: r.agenda(p, sheetDays),
 	}
 	for _, k := range p.clutches {
-		clutch := SheetClutch{Clutch: r.told(k)}
+		clutch := SheetClutch{Clutch: r.rearing.Told(k)}
 		clutch.Warnings = slices.Clone(k.Warnings)
-		for i, d := range slices.Concat(k.doubts, k.notSafe) { // the first of them, which have a place
-			clutch.Warnings[i] = d.text
+		for i, d := range slices.Concat(k.Doubts, k.NotSafe) { // the first of them, which have a place
+			clutch.Warnings[i] = d.Text
 		}
 		if c, ok := r.Collection.Clutch(k.ID); ok {
 			clutch.Pairing = c.Pairing

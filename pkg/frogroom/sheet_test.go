@@ -13,6 +13,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/internal/clockwork"
 )
 
 // Clockwork: rain of D begins on 35 days after conditioning, on 2027-03-08, so
@@ -76,7 +77,7 @@ func TestSeasonSheet(t *testing.T) {
 // The plan holds tubs for a usual clutch. One that may be twice as large can need
 // more than there are, though the plan fits.
 func TestSeasonSheetOfClutchesThatVary(t *testing.T) {
-	text := strings.Replace(spelled(strings.ReplaceAll(sheetRoom, "TUBS", "7")), "clutch_eggs: [40, 40, 40]", "clutch_eggs: [20, 40, 80]", 1)
+	text := strings.Replace(clockwork.Spelled(strings.ReplaceAll(sheetRoom, "TUBS", "7")), "clutch_eggs: [40, 40, 40]", "clutch_eggs: [20, 40, 80]", 1)
 	s, err := room(t, text).SeasonSheet(context.Background(), civil.Of(2027, 2, 1), frogroom.Planning{})
 	require.NoError(t, err)
 	tubs := loadOf(t, s, "tadpole tub")

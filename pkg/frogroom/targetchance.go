@@ -7,6 +7,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // chances gives the chance that enough young are ready for a target, and the same
@@ -64,13 +65,13 @@ func percent(chance float64) *int {
 
 // runningYield gives the young of a clutch that is there which are ready for a
 // target: normally distributed about what is expected.
-func (r *Room) runningYield(k tended, c *collection.Clutch, t collection.Target) yield {
+func (r *Room) runningYield(k rearing.Tended, c *collection.Clutch, t collection.Target) yield {
 	y := noYield(t.Froglets)
-	counts := r.counts(c, k.outlook, k.SeenOn)
-	if len(counts) == 0 || k.died() {
+	counts := r.rearing.Counts(c, k.Outlook, k.SeenOn)
+	if len(counts) == 0 || k.Died() {
 		return y
 	}
-	heads, _ := k.outlook.Heads(counts, civil.Span{First: t.On, Last: t.On})
+	heads, _ := k.Outlook.Heads(counts, civil.Span{First: t.On, Last: t.On})
 	ready := heads[0].Stages[len(heads[0].Stages)-1]
 	const between = 2 * 1.2815515655446004 // standard deviations from the 10th to the 90th percentile
 	sd := float64(ready.High-ready.Low) / between

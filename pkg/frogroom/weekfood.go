@@ -78,10 +78,10 @@ func (p *plan) eaters() []eaters {
 	}
 	for _, k := range p.clutches {
 		c, ok := p.room.Collection.Clutch(k.ID)
-		if !ok || k.died() {
+		if !ok || k.Died() {
 			continue
 		}
-		h := clutchSpace{room: p.room, b: p.room.of(c.Species), clutch: c, tended: k, on: p.on}
+		h := clutchSpace{room: p.room, b: p.room.of(c.Species), clutch: c, Tended: k, on: p.on}
 		tadpoles, froglets := h.heads()
 		young(c.Species, tadpoles, froglets, func(stage development.Stage) civil.Date {
 			if stage == development.SaleReady {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
@@ -150,13 +151,13 @@ func (w *weekly) pairing(one planned) {
 	}
 }
 
-func (w *weekly) clutch(k tended) {
-	if k.died() {
+func (w *weekly) clutch(k rearing.Tended) {
+	if k.Died() {
 		return
 	}
-	ages := []age{{"laid", k.outlook.Laid.Likely, false}}
+	ages := []age{{"laid", k.Outlook.Laid.Likely, false}}
 	for _, s := range k.Stages {
-		ages = append(ages, age{s.Stage, s.Window.Likely, s.ahead()})
+		ages = append(ages, age{s.Stage, s.Window.Likely, s.Ahead()})
 	}
 	w.young(k.ID, ages)
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/internal/clockwork"
 )
 
 // TestTargetChance works chances out by hand. A clockwork clutch has 40 eggs, all
@@ -41,7 +42,7 @@ diary:
 			if len(row.pairing) > 5 && row.pairing[:4] == "dam:" {
 				dam, row.pairing = "", row.pairing+", raise: 40"
 			}
-			r := room(t, strings.Replace(spelled(basic), "survival: 0.5}", "survival: 0.5, siblings: 0}", 1)+`
+			r := room(t, strings.Replace(clockwork.Spelled(basic), "survival: 0.5}", "survival: 0.5, siblings: 0}", 1)+`
 targets:
   - {name: show, on: 2027-09-24, species: clockwork, `+row.target+`}
 pairings:
@@ -64,7 +65,7 @@ func pct(n int) *int { return &n }
 
 // wet is text with a clockwork species of which two tadpoles live in a litre.
 func wet(text string) string {
-	return strings.Replace(spelled(text), "safe_c: [18, 28]", "safe_c: [18, 28]\n    tadpoles_per_litre: 2", 1)
+	return strings.Replace(clockwork.Spelled(text), "safe_c: [18, 28]", "safe_c: [18, 28]\n    tadpoles_per_litre: 2", 1)
 }
 
 // TestSpace counts tubs and bins by hand: 20 tadpoles to a tub, 5 froglets to a bin.

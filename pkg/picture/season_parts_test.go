@@ -10,6 +10,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // Where a stage can be over before it must have begun, it fades in as far as it
@@ -72,7 +73,7 @@ func TestPartsHoldAllRows(t *testing.T) {
 		s := frogroom.Sheet{Season: frogroom.Season{On: civil.Of(2027, 2, 1)}}
 		n := rapid.IntRange(0, 70).Draw(t, "clutches")
 		for i := range n {
-			s.Clutches = append(s.Clutches, frogroom.SheetClutch{Clutch: frogroom.Clutch{ID: fmt.Sprint("C-", i), Laid: s.On.Add(-30)}})
+			s.Clutches = append(s.Clutches, frogroom.SheetClutch{Clutch: rearing.Clutch{ID: fmt.Sprint("C-", i), Laid: s.On.Add(-30)}})
 		}
 		for range rapid.IntRange(0, 5).Draw(t, "places") {
 			s.Loads = append(s.Loads, frogroom.PlaceDays{What: "tub"})

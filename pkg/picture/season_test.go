@@ -19,7 +19,9 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/picture"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/svg"
 )
 
@@ -60,17 +62,17 @@ func smallSeason() frogroom.Sheet {
 	}
 	second := frogroom.PlannedPairing{
 		ID: "P-2", Species: "hyla-cinerea", Dams: []string{"H4"}, Sires: []string{"H1"}, Refused: true, Findings: []string{"H1 and H4 are siblings"},
-		Young:  frogroom.YoungOfPairing{Inbreeding: 0.25, Known: true},
+		Young:  kin.Young{Inbreeding: 0.25, Known: true},
 		Phases: []frogroom.PlannedPhase{{Name: "rain", Place: "rain chamber", Span: days(-9, 5)}},
 		Stages: []frogroom.PlannedStage{{Stage: "laid", Window: window(-8, -7, -6)}},
 	}
-	own := frogroom.SheetClutch{Pairing: "P-2", Clutch: frogroom.Clutch{
+	own := frogroom.SheetClutch{Pairing: "P-2", Clutch: rearing.Clutch{
 		ID: "C-1", Species: "hyla-cinerea", Laid: today.Add(-7), Place: "tub 3", Living: &living,
-		Stages: []frogroom.ClutchStage{{Stage: "hatched", Window: window(-2, -2, -2), Recorded: true}, {Stage: "out-of-water", Window: window(40, 50, 65)}},
+		Stages: []rearing.Stage{{Stage: "hatched", Window: window(-2, -2, -2), Recorded: true}, {Stage: "out-of-water", Window: window(40, 50, 65)}},
 	}}
-	old := frogroom.SheetClutch{Clutch: frogroom.Clutch{
+	old := frogroom.SheetClutch{Clutch: rearing.Clutch{
 		ID: "C-0", Species: "hyla-cinerea", Laid: today.Add(-200), Warnings: []string{"clutch C-0: nobody looked"},
-		Stages: []frogroom.ClutchStage{{Stage: "sale-ready", Window: window(-12, -10, -5)}},
+		Stages: []rearing.Stage{{Stage: "sale-ready", Window: window(-12, -10, -5)}},
 	}}
 	tubs := frogroom.PlaceDays{What: "tadpole tub", Of: 4, Short: []civil.Span{days(90, 99)}}
 	rain := frogroom.PlaceDays{What: "rain chamber", Of: 2}

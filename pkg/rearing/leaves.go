@@ -1,4 +1,4 @@
-package frogroom
+package rearing
 
 import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
@@ -22,8 +22,8 @@ type Leaves struct {
 	From       civil.Date `json:"from,omitempty"` // the first day on which they are old enough
 }
 
-// leaves holds what is recorded of a clutch against the profile.
-func (r *Room) leaves(c *collection.Clutch, on civil.Date) Leaves {
+// Leaves holds what is recorded of a clutch against the profile.
+func (r *Rearing) Leaves(c *collection.Clutch, on civil.Date) Leaves {
 	young := development.Young{OutOfWater: r.leftWater(c.ID, on), SeenEating: r.sawEating(c.ID, on)}
 	for _, e := range r.Collection.DiaryOf(c.ID) {
 		if e.On > on {
@@ -39,9 +39,9 @@ func (r *Room) leaves(c *collection.Clutch, on civil.Date) Leaves {
 	return r.judged(c.Species, young, on)
 }
 
-// animalLeaves holds what is recorded of an animal against the profile. What was
+// AnimalLeaves holds what is recorded of an animal against the profile. What was
 // seen of all of its clutch was seen of it.
-func (r *Room) animalLeaves(a *collection.Animal, on civil.Date) Leaves {
+func (r *Rearing) AnimalLeaves(a *collection.Animal, on civil.Date) Leaves {
 	young := development.Young{OutOfWater: a.OutOfWater}
 	if a.OutOfWater > on {
 		young.OutOfWater = 0
@@ -63,8 +63,8 @@ func (r *Room) animalLeaves(a *collection.Animal, on civil.Date) Leaves {
 	return r.judged(a.Species, young, on)
 }
 
-func (r *Room) judged(species string, y development.Young, on civil.Date) Leaves {
-	ready := development.SaleReadiness(r.of(species).profile, y, on)
+func (r *Rearing) judged(species string, y development.Young, on civil.Date) Leaves {
+	ready := development.SaleReadiness(r.profile(species), y, on)
 	return Leaves{
 		Ready: ready.Ready, OutOfWater: y.OutOfWater, LengthMM: y.LengthMM, WeightG: y.WeightG, SeenEating: y.SeenEating,
 		Held: copied(ready.Held), Ask: copied(ready.Ask), From: ready.From,
@@ -72,7 +72,7 @@ func (r *Room) judged(species string, y development.Young, on civil.Date) Leaves
 }
 
 // sawEating counts the looks at which all of a clutch were seen eating.
-func (r *Room) sawEating(clutch string, on civil.Date) (times int) {
+func (r *Rearing) sawEating(clutch string, on civil.Date) (times int) {
 	for _, e := range r.Collection.DiaryOf(clutch) {
 		if e.On <= on && e.Saw == development.Eating.String() && !e.Some {
 			times++
@@ -83,9 +83,9 @@ func (r *Room) sawEating(clutch string, on civil.Date) (times int) {
 
 // leftWater gives the first day by which all of a clutch were seen to have left
 // the water, whatever was seen of it then.
-func (r *Room) leftWater(clutch string, on civil.Date) civil.Date {
+func (r *Rearing) leftWater(clutch string, on civil.Date) civil.Date {
 	var first civil.Date
-	for _, l := range r.looks(clutch, on) {
+	for _, l := range r.Looks(clutch, on) {
 		if l.Stage >= development.OutOfWater && (l.Kind == development.Reached || l.Kind == development.By) && (!first.Known() || l.On < first) {
 			first = l.On
 		}

@@ -1,4 +1,4 @@
-package frogroom
+package rearing
 
 import (
 	"math"
@@ -10,6 +10,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 )
 
 // Clutch is how far a clutch has come and when it reaches what is ahead.
@@ -29,18 +30,18 @@ type Clutch struct {
 	SeenOn civil.Date `json:"seen_on"`
 	// Living is the last count of the whole clutch less the losses since, and those
 	// that were sold or held back; nil when it was never counted.
-	Living *int          `json:"living,omitempty"`
-	Stages []ClutchStage `json:"stages"`
+	Living *int    `json:"living,omitempty"`
+	Stages []Stage `json:"stages"`
 	// Stall is the chance, 0 to 1, that it has stopped growing, or will.
-	Stall float64        `json:"stall"`
-	Young YoungOfPairing `json:"young"`
+	Stall float64   `json:"stall"`
+	Young kin.Young `json:"young"`
 	// Warnings are doubts about the windows, each with its place in the file, and
 	// what is not safe now.
 	Warnings []string `json:"warnings,omitempty"`
 }
 
-// ClutchStage is when a clutch reaches a stage.
-type ClutchStage struct {
+// Stage is when a clutch reaches a stage.
+type Stage struct {
 	Stage    string       `json:"stage"`
 	Window   civil.Window `json:"window"`
 	Recorded bool         `json:"recorded"` // seen, not forecast
@@ -59,20 +60,13 @@ type RestsOn struct {
 	Words    string  `json:"words"`    // the same in words
 }
 
-func restsOn(b development.Basis) RestsOn {
+// RestingOn gives what a date rests on that was worked out.
+func RestingOn(b development.Basis) RestsOn {
 	return RestsOn{b.Looks, b.Finished, b.Running, b.Book, b.String()}
 }
 
-// ahead reports whether a stage is still to come.
-func (s ClutchStage) ahead() bool { return !s.Recorded && !s.Passed }
-
-// YoungOfPairing is what the parents say about the young.
-type YoungOfPairing struct {
-	Inbreeding float64 `json:"inbreeding"`
-	Expected   bool    `json:"expected"` // a mean over possible parents
-	// Known is false when a parent is unknown; Inbreeding is 0 then.
-	Known bool `json:"known"`
-}
+// Ahead reports whether a stage is still to come.
+func (s Stage) Ahead() bool { return !s.Recorded && !s.Passed }
 
 // Clutches gives all clutches that were laid by a day and have not ended by
 // then, in the order of the file. Only what the diary says up to that day counts.
@@ -80,58 +74,57 @@ type YoungOfPairing struct {
 // A date is that by which half of a clutch is there. It follows the temperature
 // by day, all looks at the clutch, and what the other clutches of the species in
 // this file have taught; see [development.Model.Outlook].
-func (r *Room) Clutches(on civil.Date) []Clutch {
-	mustKnow(on)
+func (r *Rearing) Clutches(on civil.Date) []Clutch {
 	out := []Clutch{}
-	for _, k := range r.tended(on) {
-		out = append(out, r.told(k))
+	for _, k := range r.Tended(on) {
+		out = append(out, r.Told(k))
 	}
 	return out
 }
 
-// running reports whether a clutch was laid, or seen, by a day and has not ended.
-func (r *Room) running(c *collection.Clutch, on civil.Date) bool {
+// Running reports whether a clutch was laid, or seen, by a day and has not ended.
+func (r *Rearing) Running(c *collection.Clutch, on civil.Date) bool {
 	return r.begun(c, on) && !(c.Ended.Known() && c.Ended <= on)
 }
 
 // Clutch gives one clutch, also when it has ended. The error is a
 // *[collection.UnknownError].
-func (r *Room) Clutch(id string, on civil.Date) (Clutch, error) {
-	mustKnow(on)
-	c, err := r.findClutch(id)
+func (r *Rearing) Clutch(id string, on civil.Date) (Clutch, error) {
+	c, err := r.find(id)
 	if err != nil {
 		return Clutch{}, err
 	}
-	return r.told(r.clutch(c, on)), nil
+	return r.Told(r.clutch(c, on)), nil
 }
 
-// A tended clutch is what is told of it, but for Young, and what that was taken
+// A Tended clutch is what is told of it, but for Young, and what that was taken
 // from.
-type tended struct {
+type Tended struct {
 	Clutch
-	outlook development.Outlook
-	known   developing
-	since   civil.Date // it was laid, or first seen
-	doubts  []doubt    // about the windows
-	notSafe []doubt    // water and air
+	Outlook development.Outlook
+	Since   civil.Date // it was laid, or first seen
+	Doubts  []Doubt    // about the windows
+	NotSafe []Doubt    // water and air
+
+	known developing
 }
 
-// told gives all that is told of a clutch. The kinship of its parents can take
+// Told gives all that is told of a clutch. The kinship of its parents can take
 // longer than all the rest, and a check or a plan does not ask for it.
-func (r *Room) told(k tended) Clutch {
-	k.Young = r.youngOf(k.Sires, k.Dams)
+func (r *Rearing) Told(k Tended) Clutch {
+	k.Young = r.Ancestry.YoungOf(k.Sires, k.Dams)
 	return k.Clutch
 }
 
-// tended gives the clutches that run, which do not wait for each other.
-func (r *Room) tended(on civil.Date) []tended {
+// Tended gives the clutches that run, which do not wait for each other.
+func (r *Rearing) Tended(on civil.Date) []Tended {
 	var run []*collection.Clutch
 	for i := range r.Collection.Clutches {
-		if c := &r.Collection.Clutches[i]; r.running(c, on) {
+		if c := &r.Collection.Clutches[i]; r.Running(c, on) {
 			run = append(run, c)
 		}
 	}
-	out := make([]tended, len(run))
+	out := make([]Tended, len(run))
 	var next atomic.Int64
 	var all sync.WaitGroup
 	for range min(len(run), runtime.GOMAXPROCS(0)) {
@@ -145,23 +138,23 @@ func (r *Room) tended(on civil.Date) []tended {
 	return out
 }
 
-func (r *Room) clutch(c *collection.Clutch, on civil.Date) tended {
+func (r *Rearing) clutch(c *collection.Clutch, on civil.Date) Tended {
 	known, since := r.developing(c, on), r.Collection.Since(c.ID)
-	out := tended{
+	out := Tended{
 		Clutch: Clutch{
 			ID: c.ID, Species: c.Species, Laid: c.Laid,
 			Dams: copied(c.Dams), Sires: copied(c.Sires),
 			Place:  r.Collection.PlaceOf(c.ID, on),
 			SeenOn: since,
-			Living: r.counted(c.ID, on),
-			Stages: []ClutchStage{},
+			Living: r.Counted(c.ID, on),
+			Stages: []Stage{},
 		},
-		outlook: r.outlook(c, known, on),
+		Outlook: r.outlook(c, known, on),
 		known:   known,
-		since:   since,
+		Since:   since,
 	}
 	if !c.Laid.Known() {
-		out.LaidBetween = out.outlook.Laid
+		out.LaidBetween = out.Outlook.Laid
 	}
 	now, whole := development.Laid, development.Laid
 	for _, l := range known.Looks {
@@ -174,36 +167,36 @@ func (r *Room) clutch(c *collection.Clutch, on civil.Date) tended {
 		}
 	}
 	out.Now = now.String()
-	out.Stall = math.Round(out.outlook.Stall*1e4) / 1e4
-	for _, e := range out.outlook.All() {
+	out.Stall = math.Round(out.Outlook.Stall*1e4) / 1e4
+	for _, e := range out.Outlook.All() {
 		if e.Window.Known() {
 			ahead := !e.Recorded && e.Stage > whole
 			some := ahead && e.Stage <= now
-			out.Stages = append(out.Stages, ClutchStage{
+			out.Stages = append(out.Stages, Stage{
 				Stage: e.Stage.String(), Window: e.Window, Recorded: e.Recorded, Some: some,
 				Passed:  !e.Recorded && !ahead,
-				Overdue: ahead && !some && !lasting(e.Stage) && e.Window.Late < on && !out.died(),
-				RestsOn: restsOn(e.Basis),
+				Overdue: ahead && !some && !lasting(e.Stage) && e.Window.Late < on && !out.Died(),
+				RestsOn: RestingOn(e.Basis),
 			})
 		}
 	}
-	out.doubts = known.doubts(c, out.outlook.Warnings)
-	out.notSafe = r.unsafe(c, whole < development.OutOfWater, on)
-	for _, d := range slices.Concat(out.doubts, out.notSafe) {
+	out.Doubts = known.doubts(c, out.Outlook.Warnings)
+	out.NotSafe = r.unsafe(c, whole < development.OutOfWater, on)
+	for _, d := range slices.Concat(out.Doubts, out.NotSafe) {
 		out.Warnings = append(out.Warnings, r.located(d))
 	}
 	return out
 }
 
-// died reports whether a count, or the losses since, left none alive.
-func (c Clutch) died() bool { return c.Living != nil && *c.Living == 0 }
+// Died reports whether a count, or the losses since, left none alive.
+func (c Clutch) Died() bool { return c.Living != nil && *c.Living == 0 }
 
 // copied gives a copy that is a list also when there is none.
 func copied(ids []string) []string { return append([]string{}, ids...) }
 
-// counted gives the last count of a whole clutch less the losses and those that are
+// Counted gives the last count of a whole clutch less the losses and those that are
 // gone since.
-func (r *Room) counted(clutch string, on civil.Date) *int {
+func (r *Rearing) Counted(clutch string, on civil.Date) *int {
 	var living *int
 	for _, c := range r.Collection.Counts(clutch) {
 		if c.On > on {
@@ -217,18 +210,4 @@ func (r *Room) counted(clutch string, on civil.Date) *int {
 		}
 	}
 	return living
-}
-
-// youngOf gives the expected inbreeding of young of these parents.
-func (r *Room) youngOf(sires, dams []string) YoungOfPairing {
-	if len(sires) == 0 || len(dams) == 0 {
-		return YoungOfPairing{}
-	}
-	p := r.Ancestry.Pedigree
-	s, d := r.numbers(sires), r.numbers(dams)
-	return YoungOfPairing{
-		Inbreeding: p.ExpectedInbreeding(s, d),
-		Expected:   len(s) > 1 || len(d) > 1 || slices.ContainsFunc(slices.Concat(s, d), p.Uncertain),
-		Known:      true,
-	}
 }

@@ -1,4 +1,4 @@
-package frogroom
+package rearing
 
 import (
 	"cmp"
@@ -22,16 +22,16 @@ const (
 )
 
 // lastHatching gives the latest stage at which eggs of a species may not have hatched.
-func (r *Room) lastHatching(kind string) int {
-	egg, _ := r.of(kind).profile.Step(species.Egg)
+func (r *Rearing) lastHatching(kind string) int {
+	egg, _ := r.profile(kind).Step(species.Egg)
 	if egg.HatchGosner.Known() {
 		return int(egg.HatchGosner.High)
 	}
 	return usualLastHatching
 }
 
-// looks turns the diary's looks up to a day into those of the model.
-func (r *Room) looks(clutch string, on civil.Date) []development.Look {
+// Looks turns the diary's looks up to a day into those of the model.
+func (r *Rearing) Looks(clutch string, on civil.Date) []development.Look {
 	c, _ := r.Collection.Clutch(clutch)
 	return r.sightings(c, on).looks
 }
@@ -41,7 +41,7 @@ func (r *Room) looks(clutch string, on civil.Date) []development.Look {
 // that lies within a step: of these the first day is seldom seen. A clutch whose day
 // of laying is not known has hatched by the day on which the first of its animals
 // did.
-func (r *Room) sightings(c *collection.Clutch, on civil.Date) sightings {
+func (r *Rearing) sightings(c *collection.Clutch, on civil.Date) sightings {
 	all := r.Collection.Looks(c.ID)
 	// Within a day the order of the diary says nothing.
 	slices.SortStableFunc(all, func(a, b collection.Look) int {
@@ -96,7 +96,7 @@ func stageOf(l collection.Look) development.Stage {
 	}
 	stage, ok := development.ParseStage(l.Saw)
 	if !ok {
-		panic(fmt.Sprintf("frogroom: the diary has an unknown stage %q", l.Saw))
+		panic(fmt.Sprintf("rearing: the diary has an unknown stage %q", l.Saw))
 	}
 	return stage
 }

@@ -1,4 +1,4 @@
-package frogroom_test
+package rearing_test
 
 import (
 	"fmt"

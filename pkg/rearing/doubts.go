@@ -1,4 +1,4 @@
-package frogroom
+package rearing
 
 import (
 	"fmt"
@@ -8,27 +8,27 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
-// A doubt is what is odd about a clutch, at the line of the file that says so.
-type doubt struct {
-	at   strictyaml.Position
-	text string
+// A Doubt is what is odd about a clutch, at the line of the file that says so.
+type Doubt struct {
+	At   strictyaml.Position
+	Text string
 }
 
 // doubts puts the warnings of an outlook at their lines: of a look, of a measured
 // temperature, and of anything else that of the clutch.
-func (k developing) doubts(c *collection.Clutch, warnings []development.Warning) []doubt {
-	var all []doubt
+func (k developing) doubts(c *collection.Clutch, warnings []development.Warning) []Doubt {
+	var all []Doubt
 	for _, w := range warnings {
-		d := doubt{c.At, "clutch " + c.ID + ": " + w.Text}
+		d := Doubt{c.At, "clutch " + c.ID + ": " + w.Text}
 		switch {
 		case len(w.Looks) > 0:
-			d.at = k.looksAt[w.Looks[0]]
+			d.At = k.looksAt[w.Looks[0]]
 			if len(w.Looks) > 1 {
-				d.text += fmt.Sprintf(" (see line %d)", k.looksAt[w.Looks[1]].Line)
+				d.Text += fmt.Sprintf(" (see line %d)", k.looksAt[w.Looks[1]].Line)
 			}
 		case w.Reading.From.Known():
 			if at, ok := k.measuredAt(w.Reading); ok {
-				d.at = at
+				d.At = at
 			}
 		}
 		all = append(all, d)
@@ -48,7 +48,7 @@ func (k developing) measuredAt(r development.Reading) (_ strictyaml.Position, ok
 }
 
 // located gives a doubt as one line that begins with its place in the file.
-func (r *Room) located(d doubt) string {
-	f := r.Collection.Diagnostic(strictyaml.Warning, d.at, d.text, "")
+func (r *Rearing) located(d Doubt) string {
+	f := r.Collection.Diagnostic(strictyaml.Warning, d.At, d.Text, "")
 	return fmt.Sprintf("%s:%d:%d: %s", f.File, f.Line, f.Column, f.Message)
 }

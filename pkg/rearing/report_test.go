@@ -1,4 +1,4 @@
-package frogroom_test
+package rearing_test
 
 import (
 	"os"
@@ -9,14 +9,15 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/collection"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/internal/clockwork"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // report gives the report of the clutch C, laid on 2027-02-10, with a diary of
 // these entries; see [one].
-func report(t *testing.T, on string, entries ...string) frogroom.ClutchReport {
+func report(t *testing.T, on string, entries ...string) rearing.Report {
 	t.Helper()
-	text := strings.Replace(spelled(basic), "    maturity:", "    tadpoles_per_litre: 2\n    sale: {age_days: 50, length_mm: 20, seen_eating: 2}\n    maturity:", 1) + `
+	text := strings.Replace(clockwork.Spelled(basic), "    maturity:", "    tadpoles_per_litre: 2\n    sale: {age_days: 50, length_mm: 20, seen_eating: 2}\n    maturity:", 1) + `
 equipment: {tadpole_tubs: {count: 2, litres: 5}, froglet_bins: {count: 4, froglets: 8}}
 clutches:
   - {id: C, laid: 2027-02-10, dam: D, sire: A, eggs: 40, place: tub 1}
@@ -25,7 +26,7 @@ diary:
 	for _, e := range entries {
 		text += "  - {" + e + "}\n"
 	}
-	k, err := room(t, text).ClutchReport("C", day(on))
+	k, err := room(t, text).Report("C", day(on))
 	require.NoError(t, err)
 	return k
 }
@@ -33,7 +34,7 @@ diary:
 func TestReportHeads(t *testing.T) {
 	k := report(t, "2027-02-10")
 	require.NotEmpty(t, k.Heads)
-	assert.Equal(t, frogroom.Heads{Expected: 40, Low: 40, High: 40}, k.Heads[0].Eggs)
+	assert.Equal(t, rearing.Heads{Expected: 40, Low: 40, High: 40}, k.Heads[0].Eggs)
 	assert.Zero(t, k.Heads[0].Litres)
 	tadpoles := k.Heads[1]
 	assert.Equal(t, day("2027-02-17"), tadpoles.On, "a week later")
@@ -47,7 +48,7 @@ func TestReportHeads(t *testing.T) {
 	assert.Equal(t, 20, k.SiblingsOf)
 
 	counted := report(t, "2027-04-05", "on: 2027-04-04, clutch: C, saw: out-of-water, count: 12", "on: 2027-04-05, clutch: C, losses: 2")
-	assert.Equal(t, frogroom.Heads{Expected: 10, Low: 10, High: 10}, counted.Heads[0].Living, "the last count, less what died since")
+	assert.Equal(t, rearing.Heads{Expected: 10, Low: 10, High: 10}, counted.Heads[0].Living, "the last count, less what died since")
 	some := report(t, "2027-04-05", "on: 2027-04-04, clutch: C, saw: out-of-water, count: 12, some: true")
 	assert.Greater(t, some.Heads[0].Living.High, 12, "a count of some is no count of all")
 	dead := report(t, "2027-04-05", "on: 2027-04-04, clutch: C, count: 0")
@@ -72,7 +73,7 @@ func TestReportSiblings(t *testing.T) {
 }
 
 func TestReportDue(t *testing.T) {
-	said := func(k frogroom.ClutchReport) string {
+	said := func(k rearing.Report) string {
 		var out []string
 		for _, d := range k.Due {
 			assert.NotEmpty(t, d.Source)
@@ -104,14 +105,14 @@ func TestReportDue(t *testing.T) {
 // is measured.
 func TestReportPrey(t *testing.T) {
 	const out = "on: 2027-04-04, clutch: C, saw: out-of-water"
-	first := func(k frogroom.ClutchReport) string { require.NotEmpty(t, k.Due); return k.Due[0].What }
+	first := func(k rearing.Report) string { require.NotEmpty(t, k.Due); return k.Due[0].What }
 	assert.Regexp(t, "; prey of 3.0 to 4.5 mm for one of 15 mm$", first(report(t, "2027-04-06", out, "on: 2027-04-05, clutch: C, length_mm: 15")))
 	assert.Regexp(t, "gap between the eyes$", first(report(t, "2027-04-06", out)), "neither is known")
 	leaf, err := room(t, `
 animals: [{id: A, species: agalychnis-callidryas}, {id: B, species: agalychnis-callidryas}]
 clutches: [{id: C, laid: 2027-02-10, dam: B, sire: A, eggs: 40}]
 diary: [{`+out+`}]
-`).ClutchReport("C", day("2027-04-06"))
+`).Report("C", day("2027-04-06"))
 	require.NoError(t, err)
 	assert.Regexp(t, "; prey of 2 to 3 mm until one is measured$", first(leaf))
 	assert.Regexp(t, "; the mm from memory$", leaf.Due[0].Source)
@@ -165,7 +166,7 @@ func TestDistribution(t *testing.T) {
 		}
 		assert.InDelta(t, 1, sum, 1e-4, d.Stage)
 	}
-	_, err := room(t, basic).ClutchReport("C", day("2027-02-16"))
+	_, err := room(t, basic).Report("C", day("2027-02-16"))
 	var unknown *collection.UnknownError
 	require.ErrorAs(t, err, &unknown)
 }

@@ -1,4 +1,4 @@
-package frogroom
+package rearing
 
 import (
 	"sync"
@@ -17,14 +17,7 @@ type lessons struct {
 
 	mu sync.Mutex
 	on civil.Date
-	of map[string]*lesson
-}
-
-// lesson is what those of one species have taught; each part is worked out when it is
-// first asked for.
-type lesson struct {
-	room  func() *development.Room
-	brood func() *brood
+	of map[string]func() *development.Room
 }
 
 func newLessons(c *collection.Collection) *lessons {
@@ -35,48 +28,48 @@ func newLessons(c *collection.Collection) *lessons {
 	return l
 }
 
-// lesson gives what all clutches of a species have taught by a day, those that
-// have ended and those that run.
-func (r *Room) lesson(species string, on civil.Date) *lesson {
+// Lesson gives what all clutches of a species have taught by a day, those that
+// have ended and those that run. It is worked out when it is first asked for.
+func (r *Rearing) Lesson(species string, on civil.Date) *development.Room {
 	l := r.lessons
-	on = min(on, l.newest)
+	on = r.Taught(on)
 	l.mu.Lock()
-	defer l.mu.Unlock()
 	if l.of == nil || l.on != on {
-		l.on, l.of = on, make(map[string]*lesson)
+		l.on, l.of = on, make(map[string]func() *development.Room)
 	}
 	if l.of[species] == nil {
-		room := sync.OnceValue(func() *development.Room { return r.learn(species, on) })
-		l.of[species] = &lesson{room, sync.OnceValue(func() *brood { return r.newBrood(species, room()) })}
+		l.of[species] = sync.OnceValue(func() *development.Room { return r.learn(species, on) })
 	}
-	return l.of[species]
+	lesson := l.of[species]
+	l.mu.Unlock()
+	return lesson()
 }
 
 // learn works out what the clutches of a species have taught by a day.
-func (r *Room) learn(species string, on civil.Date) *development.Room {
+func (r *Rearing) learn(species string, on civil.Date) *development.Room {
 	var taught []development.Clutch
 	for i := range r.Collection.Clutches {
 		if c := &r.Collection.Clutches[i]; c.Species == species && r.begun(c, on) {
 			taught = append(taught, r.developing(c, on).Clutch)
 		}
 	}
-	return r.of(species).model.Learn(taught)
+	return r.models[species].Learn(taught)
 }
 
 // begun reports whether a clutch was laid by a day, or else seen by then.
-func (r *Room) begun(c *collection.Clutch, on civil.Date) bool {
+func (r *Rearing) begun(c *collection.Clutch, on civil.Date) bool {
 	since := r.Collection.Since(c.ID)
 	return since.Known() && since <= on
 }
 
 // outlook gives the dates of a clutch in the light of what the others of its
 // species have taught.
-func (r *Room) outlook(c *collection.Clutch, k developing, on civil.Date) development.Outlook {
-	room := r.lesson(c.Species, on).room()
-	if r.begun(c, min(on, r.lessons.newest)) {
+func (r *Rearing) outlook(c *collection.Clutch, k developing, on civil.Date) development.Outlook {
+	room := r.Lesson(c.Species, on)
+	if r.begun(c, r.Taught(on)) {
 		room = room.Without(k.Clutch)
 	}
-	return r.of(c.Species).model.Outlook(k.Clutch, room)
+	return r.models[c.Species].Outlook(k.Clutch, room)
 }
 
 // developing is what is known of a clutch, and where it stands in the file.
@@ -89,7 +82,7 @@ type developing struct {
 // developing gives what is known of a clutch by a day. The water is that of the
 // tubs from its begin on, until something else was measured; of the air only what
 // was measured is known.
-func (r *Room) developing(c *collection.Clutch, on civil.Date) developing {
+func (r *Rearing) developing(c *collection.Clutch, on civil.Date) developing {
 	seen := r.sightings(c, on)
 	k := developing{Clutch: development.Clutch{Laid: c.Laid, Looks: seen.looks}, looksAt: seen.at}
 	if set := r.Collection.Equipment.TadpoleTubs.WaterC; set.Known {

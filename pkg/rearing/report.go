@@ -1,4 +1,4 @@
-package frogroom
+package rearing
 
 import (
 	"cmp"
@@ -8,10 +8,11 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/internal/figures"
 )
 
-// ClutchReport is all that can be told of one clutch.
-type ClutchReport struct {
+// Report is all that can be told of one clutch.
+type Report struct {
 	Clutch
 	On civil.Date `json:"on"`
 	// Water and Air are the temperatures that the windows go by: what the tubs
@@ -45,7 +46,7 @@ type Warmth struct {
 func warmth(t development.Temperatures) []Warmth {
 	out := []Warmth{}
 	for _, r := range t {
-		out = append(out, Warmth{r.From, rounded(r.C)})
+		out = append(out, Warmth{r.From, figures.Rounded(r.C)})
 	}
 	return out
 }
@@ -79,19 +80,18 @@ type StageDays struct {
 // dueDays is how far a report looks ahead.
 const dueDays = 14
 
-// ClutchReport gives the report of a clutch, also when it has ended. The error is
+// Report gives the report of a clutch, also when it has ended. The error is
 // a *[collection.UnknownError].
-func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
-	mustKnow(on)
-	c, err := r.findClutch(id)
+func (r *Rearing) Report(id string, on civil.Date) (Report, error) {
+	c, err := r.find(id)
 	if err != nil {
-		return ClutchReport{}, err
+		return Report{}, err
 	}
 	k := r.clutch(c, on)
-	out := ClutchReport{Clutch: r.told(k), On: on, Water: warmth(k.known.Water), Air: warmth(k.known.Air), Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.leaves(c, on)}
+	out := Report{Clutch: r.Told(k), On: on, Water: warmth(k.known.Water), Air: warmth(k.known.Air), Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.Leaves(c, on)}
 	r.heads(&out, c, k)
 	if out.SiblingsOf > 0 {
-		for _, s := range k.outlook.Siblings(out.SiblingsOf) {
+		for _, s := range k.Outlook.Siblings(out.SiblingsOf) {
 			if s.Last.Late >= on {
 				out.Siblings = append(out.Siblings, SiblingDates{s.Stage.String(), s.First, s.Half, s.Last})
 			}
@@ -99,10 +99,10 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 	}
 	days := civil.Span{First: on, Last: on.Add(dueDays - 1)}
 	out.Due = k.stageCares(days)
-	for _, c := range k.cares(r.Collection.Away) {
-		byNow := c.LeadDays > 0 && c.on < on
-		if !c.over && (byNow || days.Contains(c.on)) {
-			out.Due = append(out.Due, Due{c.on, false, byNow, c.Stage.String(), c.LeadDays, c.What, c.Source})
+	for _, c := range k.Cares(r.Collection.Away) {
+		byNow := c.LeadDays > 0 && c.On < on
+		if !c.Over && (byNow || days.Contains(c.On)) {
+			out.Due = append(out.Due, Due{c.On, false, byNow, c.Stage.String(), c.LeadDays, c.What, c.Source})
 			if due := &out.Due[len(out.Due)-1]; c.Stage == development.OutOfWater && c.LeadDays < 0 {
 				r.sizeOfPrey(due, out.Species, out.Sale.LengthMM)
 			}
@@ -117,15 +117,15 @@ func (r *Room) ClutchReport(id string, on civil.Date) (ClutchReport, error) {
 		}
 		return cmp.Compare(a.On, b.On)
 	})
-	for _, e := range k.outlook.All() {
+	for _, e := range k.Outlook.All() {
 		if e.Dist.Known() && !e.Recorded {
-			out.Distribution = append(out.Distribution, chances(k.outlook.From, e))
+			out.Distribution = append(out.Distribution, chances(k.Outlook.From, e))
 		}
 	}
 	return out, nil
 }
 
-func (r *Room) findClutch(id string) (*collection.Clutch, error) {
+func (r *Rearing) find(id string) (*collection.Clutch, error) {
 	c, ok := r.Collection.Clutch(id)
 	if !ok {
 		return nil, r.Collection.Unknown("clutch", id)

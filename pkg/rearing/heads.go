@@ -1,4 +1,4 @@
-package frogroom
+package rearing
 
 import (
 	"math"
@@ -48,15 +48,15 @@ const (
 
 // heads fills in how many there will be each week, until the last are likely old
 // enough to leave.
-func (r *Room) heads(out *ClutchReport, c *collection.Clutch, k tended) {
+func (r *Rearing) heads(out *Report, c *collection.Clutch, k Tended) {
 	out.Heads = []WeekHeads{}
-	counts := r.counts(c, k.outlook, out.On)
+	counts := r.Counts(c, k.Outlook, out.On)
 	if len(counts) == 0 {
 		out.Uncounted = notKnown
-		out.SiblingsOf = r.of(c.Species).fromEach
+		out.SiblingsOf = r.models[c.Species].Froglets(r.profile(c.Species).Breeding.ClutchEggs)
 		return
 	}
-	if k.died() {
+	if k.Died() {
 		out.Uncounted = noneLeft
 		return
 	}
@@ -67,7 +67,7 @@ func (r *Room) heads(out *ClutchReport, c *collection.Clutch, k tended) {
 	last := k.Stages[len(k.Stages)-1].Window.Late
 	for week := range mostWeeks {
 		on := out.On.Add(7 * week)
-		days, warnings := k.outlook.Heads(counts, civil.Span{First: on, Last: on})
+		days, warnings := k.Outlook.Heads(counts, civil.Span{First: on, Last: on})
 		if week == 0 {
 			out.Warnings = append(out.Warnings, r.doubtfulHeads(c, warnings)...)
 		}
@@ -77,31 +77,31 @@ func (r *Room) heads(out *ClutchReport, c *collection.Clutch, k tended) {
 		}
 	}
 	legs := max(out.On, k.Stages[len(k.Stages)-1].Window.Likely)
-	if e, ok := k.outlook.Event(development.OutOfWater); ok && e.Window.Known() {
+	if e, ok := k.Outlook.Event(development.OutOfWater); ok && e.Window.Known() {
 		legs = max(out.On, e.Window.Likely)
 	}
-	then, _ := k.outlook.Heads(counts, civil.Span{First: legs, Last: legs})
+	then, _ := k.Outlook.Heads(counts, civil.Span{First: legs, Last: legs})
 	out.SiblingsOf = int(math.Round(then[0].Living.Expected))
 }
 
 // doubtfulHeads puts doubts about heads at the line of the clutch. A count that grows
 // is left out: it was told at its own line when the file was read.
-func (r *Room) doubtfulHeads(c *collection.Clutch, warnings []development.Warning) []string {
+func (r *Rearing) doubtfulHeads(c *collection.Clutch, warnings []development.Warning) []string {
 	var out []string
 	for _, w := range warnings {
 		if !w.Count.On.Known() {
-			out = append(out, r.located(doubt{c.At, "clutch " + c.ID + ": " + w.Text}))
+			out = append(out, r.located(Doubt{c.At, "clutch " + c.ID + ": " + w.Text}))
 		}
 	}
 	return out
 }
 
-func (r *Room) week(d development.DayHeads) WeekHeads {
+func (r *Rearing) week(d development.DayHeads) WeekHeads {
 	w := WeekHeads{
 		On: d.On, Eggs: headsOf(d.Stages[0]), InWater: headsOf(d.InWater), OnLand: headsOf(d.OnLand), Living: headsOf(d.Living),
 		Litres: math.Round(d.Litres*10) / 10,
 	}
-	for i, stage := range forecastStages {
+	for i, stage := range development.Milestones() {
 		w.Stages = append(w.Stages, HeadsAt{stage.String(), headsOf(d.Stages[i])})
 	}
 	room := r.Collection.Equipment
@@ -114,10 +114,10 @@ func (r *Room) week(d development.DayHeads) WeekHeads {
 	return w
 }
 
-// counts gives how many of a clutch lived on days up to on: the eggs, what was
-// counted of the whole of it, and what was left of these after losses, and after some
+// Counts gives how many of a clutch lived on days up to on: the eggs, what was
+// Counted of the whole of it, and what was left of these after losses, and after some
 // were sold or held back.
-func (r *Room) counts(c *collection.Clutch, o development.Outlook, on civil.Date) []development.Count {
+func (r *Rearing) Counts(c *collection.Clutch, o development.Outlook, on civil.Date) []development.Count {
 	var out []development.Count
 	if c.Eggs > 0 && o.Laid.Known() {
 		out = append(out, development.Count{On: min(o.Laid.Likely, r.Collection.Since(c.ID)), Living: c.Eggs})

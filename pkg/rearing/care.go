@@ -1,4 +1,4 @@
-package frogroom
+package rearing
 
 import (
 	"fmt"
@@ -7,33 +7,34 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/internal/figures"
 )
 
-// care is something to do for a clutch on a day of its own, before a stage or
+// Care is something to do for a clutch on a day of its own, before a stage or
 // after it.
-type care struct {
+type Care struct {
 	development.Care
-	on   civil.Date
-	over bool // the stage has come, or some are past it, or nobody is alive
+	On   civil.Date
+	Over bool // the stage has come, or some are past it, or nobody is alive
 }
 
-// cares gives what there is to do for a clutch by hand, in the order of the days.
+// Cares gives what there is to do for a clutch by hand, in the order of the days.
 // What is to be done once a stage has come is told with the stage; see
-// [stageNote]. Work that falls on days away is done before them, or after them
+// [StageNote]. Work that falls on days away is done before them, or after them
 // when it is for after a stage.
-func (t tended) cares(away []civil.Span) []care {
+func (t Tended) Cares(away []civil.Span) []Care {
 	ahead := make(map[string]bool)
 	for _, s := range t.Stages {
-		ahead[s.Stage] = s.ahead()
+		ahead[s.Stage] = s.Ahead()
 	}
 	now, _ := development.ParseStage(t.Now)
-	var all []care
-	for _, c := range t.outlook.Care() {
+	var all []Care
+	for _, c := range t.Outlook.Care() {
 		if c.LeadDays == 0 {
 			continue
 		}
-		over := t.died() || c.LeadDays > 0 && (!ahead[c.Stage.String()] || c.Stage < now)
-		on := max(c.On, t.since)
+		over := t.Died() || c.LeadDays > 0 && (!ahead[c.Stage.String()] || c.Stage < now)
+		on := max(c.On, t.Since)
 		for _, days := range away { // in order, and they may touch
 			if days.Contains(on) && c.LeadDays < 0 {
 				on = days.Last.Add(1)
@@ -41,10 +42,10 @@ func (t tended) cares(away []civil.Span) []care {
 		}
 		for _, days := range slices.Backward(away) {
 			if days.Contains(on) {
-				on = max(days.First.Add(-1), t.since)
+				on = max(days.First.Add(-1), t.Since)
 			}
 		}
-		all = append(all, care{c.Care, on, over})
+		all = append(all, Care{c.Care, on, over})
 	}
 	return all
 }
@@ -52,8 +53,8 @@ func (t tended) cares(away []civil.Span) []care {
 // stageCares gives what a clutch needs at the stage that it is at until the next, and
 // what it needs from the stages on that may come within a span. What is for the first
 // of the span stands there also when the stage is late.
-func (t tended) stageCares(days civil.Span) []Due {
-	if t.died() {
+func (t Tended) stageCares(days civil.Span) []Due {
+	if t.Died() {
 		return []Due{}
 	}
 	now, _ := development.ParseStage(t.Now)
@@ -68,7 +69,7 @@ func (t tended) stageCares(days civil.Span) []Due {
 			due.Now, current = true, &due
 			continue
 		}
-		e, _ := t.outlook.Event(c.Stage)
+		e, _ := t.Outlook.Event(c.Stage)
 		if w := e.Window; w.Known() && w.Early <= days.Last {
 			due.ByNow, due.On = w.Early < days.First, w.Early
 			ahead = append(ahead, due)
@@ -82,26 +83,26 @@ func (t tended) stageCares(days civil.Span) []Due {
 
 // sizeOfPrey adds to a care about food how long it may be: by the length of the smallest
 // froglet, in mm, or by the profile where none was measured (0).
-func (r *Room) sizeOfPrey(due *Due, kind string, froglet float64) {
-	feeder := r.of(kind).profile.Food.Froglet.FeederMM
+func (r *Rearing) sizeOfPrey(due *Due, kind string, froglet float64) {
+	feeder := r.profile(kind).Food.Froglet.FeederMM
 	switch {
 	case froglet > 0:
 		small, large := development.PreyLength(froglet)
-		due.What += fmt.Sprintf("; prey of %.1f to %.1f mm for one of %g mm", small, large, rounded(froglet))
+		due.What += fmt.Sprintf("; prey of %.1f to %.1f mm for one of %g mm", small, large, figures.Rounded(froglet))
 	case feeder.Known() && feeder.Low < feeder.High:
 		due.What += fmt.Sprintf("; prey of %g to %g mm until one is measured", feeder.Low, feeder.High)
 		due.Source += "; the mm " + feeder.Source
 	}
 }
 
-// title gives what is to be done in a few words, and detail the rest of it with
-// its source, a sentence.
-func (c care) title() string {
+// Title gives what is to be done in a few words, see [Care.Detail].
+func (c Care) Title() string {
 	title, _, _ := strings.Cut(c.What, ": ")
 	return title
 }
 
-func (c care) detail() string {
+// Detail gives the rest of it with its source, a sentence.
+func (c Care) Detail() string {
 	_, rest, more := strings.Cut(c.What, ": ")
 	if !more {
 		return sentence(c.Source)
@@ -109,9 +110,9 @@ func (c care) detail() string {
 	return sentence(rest + " (" + c.Source + ")")
 }
 
-// key names a care by its stage and its distance from it. The way out of the
+// Key names a care by its stage and its distance from it. The way out of the
 // water has always been called a ramp in calendars.
-func (c care) key() string {
+func (c Care) Key() string {
 	switch {
 	case c.Stage == development.FrontLegs:
 		return "ramp"
@@ -143,9 +144,9 @@ var stageNotes = func() map[string]string {
 	return notes
 }()
 
-// stageNote says what a stage asks of the keeper; nothing where that is told on
+// StageNote says what a stage asks of the keeper; nothing where that is told on
 // a day of its own.
-func stageNote(stage string) string { return stageNotes[stage] }
+func StageNote(stage string) string { return stageNotes[stage] }
 
 // sentence gives text a capital and a full stop.
 func sentence(text string) string {
