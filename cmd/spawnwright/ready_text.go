@@ -32,7 +32,23 @@ func readyText(d frogroom.Departures) string {
 	if stay.text.Len() > 0 {
 		text += "\nStay, whatever the date\n" + stay.text.String()
 	}
-	return text + groupText(d.Groups)
+	return text + weatherText(d) + groupText(d.Groups)
+}
+
+// weatherText says who gives the temperatures that decided about a day.
+func weatherText(d frogroom.Departures) string {
+	if d.PackSource == "" {
+		return ""
+	}
+	text := "\nWho says what the weather asks for\n  packs: " + d.PackSource + "\n"
+	said := make(map[string]bool)
+	for _, y := range d.Young {
+		if y.Travel != nil && y.Limits != nil && !said[y.Species] {
+			said[y.Species] = true
+			text += fmt.Sprintf("  %s travels at %s: %s\n", y.Species, *y.Limits, y.LimitsSource)
+		}
+	}
+	return text
 }
 
 // leavers are the young under one heading, with a reminder for each species.

@@ -33,6 +33,9 @@ type Departures struct {
 	On     civil.Date   `json:"on"`
 	Young  []Departure  `json:"young"` // animals, then clutches, each in the order of the file
 	Groups []BuyerGroup `json:"groups,omitempty"`
+	// PackSource is who says at which temperatures a pack goes into a parcel, and
+	// when nothing is sent; empty where no weather was looked at.
+	PackSource string `json:"pack_source,omitempty"`
 	// Warnings are doubts about all of it, and the usual caution.
 	Warnings []string `json:"warnings"`
 }
@@ -53,6 +56,8 @@ type Departure struct {
 	From     civil.Date      `json:"from,omitempty"` // the first day on which time has cured all that it cures
 	Travel   *parcel.Plan    `json:"travel,omitempty"`
 	Limits   *parcel.Outside `json:"limits,omitempty"` // the temperature in which the species travels
+	// LimitsSource is who says so.
+	LimitsSource string `json:"limits_source,omitempty"`
 }
 
 // PromisedYoung is a reservation.
@@ -96,6 +101,9 @@ func (r *Room) Ready(on civil.Date, w ReadyWish) (Departures, error) {
 	}
 	if w.Group > 0 {
 		out.Groups = r.buyerGroups(out.Young, w)
+	}
+	if slices.ContainsFunc(out.Young, Departure.weathered) {
+		out.PackSource = parcel.BandSource
 	}
 	out.Warnings = r.readyWarnings(out.Young)
 	return out, nil
@@ -240,12 +248,17 @@ func (r *Room) travel(d *Departure, f parcel.Forecast) {
 		d.Permit = noPermit
 	}
 	if t := profile.TransportC; t.Known() {
-		d.Limits = &parcel.Outside{LowC: t.Low, HighC: t.High}
+		d.Limits, d.LimitsSource = &parcel.Outside{LowC: t.Low, HighC: t.High}, t.Source
 	}
 	if d.From.Known() {
 		plan := parcel.Next(parcel.Journey{Shipping: r.shipping(), Forecast: f, Limits: d.Limits}, d.From, daysToTravel)
 		d.Travel = &plan
 	}
+}
+
+// weathered reports whether the weather of a day decided about a parcel.
+func (d Departure) weathered() bool {
+	return d.Travel != nil && (len(d.Travel.Skipped) > 0 || slices.ContainsFunc(d.Travel.Days, func(day parcel.Day) bool { return day.Outside != nil }))
 }
 
 // free gives how many young are promised to nobody, at most most. Where a clutch

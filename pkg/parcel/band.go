@@ -35,6 +35,9 @@ type Band struct {
 	Why   string // why nothing is sent at all, as part of a sentence; empty when it may be
 }
 
+// BandSource is who gives the bands of [BandOf].
+const BandSource = "keeper article: Reptiles Magazine, shipping temperatures for amphibians; where it says two things, the stricter"
+
 // The bands for amphibians are those of a published list by carrier type
 // (keeper article: Reptiles Magazine, shipping temperatures). It is written in
 // °F: below 38 nothing, to 59 a heat pack, 60 to 79 no pack, 80 to 92 a cold

@@ -26,11 +26,11 @@ func hasControl(text string) bool {
 }
 
 // sexes are the ways of writing a sex. Numbers are those of males, females and
-// unknown, as animals are offered in the trade.
+// unknown, as animals are offered in the trade, with a point or a comma.
 var sexes = map[string]string{
-	"m": "male", "male": "male", "♂": "male", "1.0": "male", "1.0.0": "male",
-	"f": "female", "female": "female", "♀": "female", "0.1": "female", "0.1.0": "female",
-	"u": "unknown", "unsexed": "unknown", "0.0.1": "unknown", "juvenile": "unknown",
+	"m": "male", "male": "male", "♂": "male", "1.0": "male", "1.0.0": "male", "1,0": "male", "1,0,0": "male",
+	"f": "female", "female": "female", "♀": "female", "0.1": "female", "0.1.0": "female", "0,1": "female", "0,1,0": "female",
+	"u": "unknown", "unsexed": "unknown", "0.0.1": "unknown", "0,0,1": "unknown", "juvenile": "unknown",
 }
 
 // units are the units of masses and lengths with their names in the file.

@@ -49,17 +49,21 @@ func (l *linker) parents(a *animal, key string, at cell, wrong string) {
 	}
 	var ids []string
 	taken := make(map[string]bool)
+	gone := "it is left out"
+	if len(words) > 1 {
+		gone = "all in this cell are left out"
+	}
 	for _, word := range words {
 		p := l.find(strings.TrimSpace(word))
 		switch {
 		case p == nil:
-			l.warn(at, fmt.Sprintf("%s %q of %q is not in the table: it is left out", key, shown(strings.TrimSpace(word)), a.id), l.cure(strings.TrimSpace(word)))
+			l.warn(at, fmt.Sprintf("%s %q of %q is not in the table: %s", key, shown(strings.TrimSpace(word)), a.id, gone), l.cure(strings.TrimSpace(word)))
 			return
 		case p == a:
-			l.warn(at, fmt.Sprintf("%q is named as its own %s: it is left out", a.id, key), "correct it")
+			l.warn(at, fmt.Sprintf("%q is named as its own %s: %s", a.id, key, gone), "correct it")
 			return
 		case p.sex == wrong:
-			l.warn(at, fmt.Sprintf("%s %q of %q is recorded as %s (line %d): it is left out", key, p.id, a.id, p.sex, p.row.line), "correct the one or the other")
+			l.warn(at, fmt.Sprintf("%s %q of %q is recorded as %s (line %d): %s", key, p.id, a.id, p.sex, p.row.line, gone), "correct the one or the other")
 			return
 		case !taken[p.id]:
 			taken[p.id] = true

@@ -73,6 +73,15 @@ func TestConvert(t *testing.T) {
 			},
 		},
 		{
+			name: "one of several parents that is not known", text: "id,species,sex,sire\nAB-1,hyla-cinerea,m,\nAB-2,hyla-cinerea,,AB-1/XY-9\n",
+			animals: []string{"{id: AB-1" + frog + ", sex: male}", "{id: AB-2" + frog + "}"},
+			said:    []string{`3:20: warning: sire "XY-9" of "AB-2" is not in the table: all in this cell are left out; add a row for it, or leave the cell empty`},
+		},
+		{
+			name: "numbers of males and females with a comma", text: "id;species;sex\nA;hyla-cinerea;1,0\nB;hyla-cinerea;0,1\nC;hyla-cinerea;0,0,1\n",
+			animals: []string{"{id: A" + frog + ", sex: male}", "{id: B" + frog + ", sex: female}", "{id: C" + frog + ", sex: unknown}"},
+		},
+		{
 			name: "parents that cannot be", text: "id,name,species,sex,sire,dam\nAB-1,Bram,hyla-cinerea,f,AB-1,AB-22\nAB-2,Bram,hyla-cinerea,f,AB-1,Bram\n",
 			animals: []string{"{id: AB-1, name: Bram" + frog + ", sex: female}", "{id: AB-2, name: Bram" + frog + ", sex: female}"},
 			said: []string{
