@@ -27,9 +27,12 @@ func clutchPage(k rearing.Report) (string, error) {
 		fmt.Fprintf(&b, "with a chance of %.0f %% it has stalled, or will; the windows are those of a clutch that goes on\n", min(k.Stall*100, 99))
 	}
 	b.WriteString("\n")
-	for _, t := range []*table.Table{windowTable(k), siblingTable(k), headsTable(k)} {
+	for i, t := range []*table.Table{windowTable(k), siblingTable(k), headsTable(k)} {
 		if err := t.Text(&b); err != nil {
 			return "", err
+		}
+		if i == 0 && k.Lacks != "" {
+			fmt.Fprintf(&b, "  no dates from the end of %s on: the profile of %s has no days for it; add them under species, development\n", k.Lacks, k.Species)
 		}
 		b.WriteString("\n")
 	}
@@ -103,6 +106,9 @@ func siblingTable(k rearing.Report) *table.Table {
 			t.Add(stage, who.name, who.window.Early.String(), who.window.Likely.String(), who.window.Late.String())
 			stage = ""
 		}
+	}
+	if k.Lacks != "" {
+		t.Empty = "no later stage has a date"
 	}
 	if k.SiblingsOf == 0 {
 		t.Title, t.Empty = "The first and the last", "not told: nobody knows how many there are"

@@ -9,6 +9,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/internal/figures"
+	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
 // Report is all that can be told of one clutch.
@@ -20,6 +21,9 @@ type Report struct {
 	// profile has its own where there are none.
 	Water []Warmth `json:"water"`
 	Air   []Warmth `json:"air"`
+	// Lacks is the first step of development ahead for which the profile has no days,
+	// so that what comes behind it has no dates; empty when all have some.
+	Lacks species.StepName `json:"lacks,omitempty"`
 	// Siblings are the first, the half and the last of the clutch to reach those
 	// of the later stages that not all have been at for long. SiblingsOf is for how
 	// many that is worked out, as many as may live until then. There are none when
@@ -89,6 +93,7 @@ func (r *Rearing) Report(id string, on civil.Date) (Report, error) {
 	}
 	k := r.clutch(c, on)
 	out := Report{Clutch: r.Told(k), On: on, Water: warmth(k.known.Water), Air: warmth(k.known.Air), Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.Leaves(c, on)}
+	out.Lacks = k.lacks(r.profile(c.Species))
 	r.heads(&out, c, k)
 	if out.SiblingsOf > 0 {
 		for _, s := range k.Outlook.Siblings(out.SiblingsOf) {
@@ -123,6 +128,19 @@ func (r *Rearing) Report(id string, on civil.Date) (Report, error) {
 		}
 	}
 	return out, nil
+}
+
+// steps are those that end with the events of an outlook, in its order.
+var steps = [...]species.StepName{species.Egg, species.Hatchling, species.Tadpole, species.Metamorph, species.GrowOut}
+
+// lacks gives the first step whose end has no date for want of days.
+func (k Tended) lacks(p *species.Profile) species.StepName {
+	for i, name := range steps {
+		if step, known := p.Step(name); !k.Outlook.Events[i].Window.Known() && !(known && step.Days.Known()) {
+			return name
+		}
+	}
+	return ""
 }
 
 func (r *Rearing) find(id string) (*collection.Clutch, error) {
