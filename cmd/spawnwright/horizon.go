@@ -166,6 +166,8 @@ func horizonText(b *bytes.Buffer, h frogroom.Horizon, s horizon.Prospect) error 
 	case s.Help != nil:
 		fmt.Fprintf(b, "  With %s in year %d the plan is under the goal in %.0f %% of the runs at the end.\n",
 			counted(s.Help.Animals, "unrelated animal"), s.Help.Year, 100*s.Help.Below)
+	case s.HelpOpen:
+		b.WriteString("  It was stopped before it was known how many unrelated animals would help.\n")
 	default:
 		b.WriteString("  Ten unrelated animals in one year would not keep the line at its goal.\n")
 	}

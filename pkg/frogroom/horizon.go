@@ -20,7 +20,8 @@ type Horizon struct {
 }
 
 // Horizon plays the next years of each species. Kinship is expected kinship: no
-// genes are drawn. The error is a *[collection.UnknownError] or a *[horizon.WishError].
+// genes are drawn. The cost grows with runs, years and the cube of the animals of a line, and
+// with more than [horizon.LargestLine] nothing is played. The error is a *[collection.UnknownError] or a *[horizon.WishError].
 func (r *Room) Horizon(on civil.Date, w horizon.Wish) (Horizon, error) {
 	mustKnow(on)
 	if err := r.known(w.Species); err != nil {
@@ -41,9 +42,15 @@ func (r *Room) Horizon(on civil.Date, w horizon.Wish) (Horizon, error) {
 		if w.Species != "" && w.Species != p.ID {
 			continue
 		}
-		if l := r.line(on, p.ID); len(l.here) > 0 {
-			out.Species = append(out.Species, l.keeping(seasons[p.ID]).Ahead(w))
+		l := r.line(on, p.ID)
+		if len(l.here) == 0 {
+			continue
 		}
+		prospect, unplayed := horizon.Unplayed(p.ID, len(l.pool))
+		if !unplayed {
+			prospect = l.keeping(seasons[p.ID]).Ahead(w)
+		}
+		out.Species = append(out.Species, prospect)
 	}
 	return out, nil
 }

@@ -2,6 +2,8 @@ package frogroom_test
 
 import (
 	"errors"
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -66,6 +68,19 @@ func TestHorizonBeginsWithTheLine(t *testing.T) {
 	require.NotNil(t, h.Species[0].Help)
 	assert.Equal(t, 1, h.Species[0].Help.Year, "the line is under the goal already")
 	assert.Positive(t, h.Species[0].Help.Animals)
+}
+
+// TestHorizonOfAVeryLargeLine: its kinships alone would take gigabytes.
+func TestHorizonOfAVeryLargeLine(t *testing.T) {
+	var b strings.Builder
+	b.WriteString(basic)
+	for i := range horizon.LargestLine + 1 {
+		fmt.Fprintf(&b, "  - {id: X%d, species: hyla-cinerea, sex: male, out_of_water: 2024-01-01}\n", i)
+	}
+	h, err := room(t, b.String()).Horizon(day("2027-03-01"), horizon.Wish{Species: "hyla-cinerea", Runs: 1, Years: 1})
+	require.NoError(t, err)
+	assert.Equal(t, 1001, h.Species[0].Living)
+	assert.NotEmpty(t, h.Species[0].NoFuture)
 }
 
 func TestHorizonOfNobody(t *testing.T) {

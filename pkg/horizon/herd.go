@@ -12,10 +12,11 @@ type herd struct {
 	kin  [][]float64
 	male []bool
 	age  []int
+	stop func() bool // true when what is played is no longer wanted
 }
 
-func newHerd(l Line, rng *rand.Rand) *herd {
-	h := &herd{rng: rng, male: slices.Clone(l.Male), age: slices.Clone(l.Age)}
+func newHerd(l Line, rng *rand.Rand, stop func() bool) *herd {
+	h := &herd{rng: rng, stop: stop, male: slices.Clone(l.Male), age: slices.Clone(l.Age)}
 	for _, row := range l.Kinship {
 		h.kin = append(h.kin, slices.Clone(row))
 	}

@@ -77,8 +77,11 @@ type Future struct {
 	// at the beginning of Arrive, counted from 1.
 	Newcomers, Arrive int
 	// Goal is the gene diversity below which the line should not fall.
-	Goal     float64
-	Stop     func() bool    // asked before each run; true ends the simulation. May be nil
+	Goal float64
+	// Stop is asked before each run, and within one before each year and each young of the
+	// plan, one call at a time; true ends the simulation, and a run that is not at its end does
+	// not count. It may be nil, and should be quick.
+	Stop     func() bool
 	Progress func(done int) // told of each run that is done, one call at a time. May be nil
 }
 

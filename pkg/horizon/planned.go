@@ -27,7 +27,7 @@ const ahead = 0.25
 const above = 1e4
 
 // planned takes each young from the pair that costs least, and then lets each
-// of them move.
+// of them move. What it gives when it is stopped is no plan.
 func (h *herd) planned(males, females, stay []int, n int, f Future, year int) []young {
 	size := float64(len(stay) + n)
 	weight, ceiling := f.Weight*size*size/float64(n), f.Ceiling
@@ -49,12 +49,18 @@ func (h *herd) planned(males, females, stay []int, n int, f Future, year int) []
 	}
 	litter := make([]young, n)
 	for i := range litter {
+		if h.stop() {
+			return litter
+		}
 		litter[i] = p.cheapest()
 		p.add(litter[i], 1)
 	}
 	for range passes {
 		moved := false
 		for i, one := range litter {
+			if h.stop() {
+				return litter
+			}
 			p.add(one, -1)
 			if other := p.cheapest(); p.cost(other) < p.cost(one)-1e-9 {
 				litter[i], moved = other, true

@@ -8,19 +8,29 @@ import (
 )
 
 // Simulate plays the future of a line many times. It panics when the line or the
-// future make no sense. Cost: for Plan about Size³ a year and run, less for the others.
+// future make no sense. Cost: for Plan about Size³ a year and run, less for the others; each
+// worker holds some tables of Size² numbers, so that a line of thousands is a matter of
+// hours and gigabytes.
 func Simulate(l Line, f Future) Outlook {
 	l.mustBeSound()
 	f.mustBeSound()
 	runs := make([][]state, f.Runs)
 	next := make(chan int)
 	var wait sync.WaitGroup
-	var told sync.Mutex
+	var told, asked sync.Mutex
 	done := 0
+	stop := func() bool {
+		asked.Lock()
+		defer asked.Unlock()
+		return f.Stop != nil && f.Stop()
+	}
 	for range max(1, f.Workers) {
 		wait.Go(func() {
 			for i := range next {
-				runs[i] = play(l, f, uint64(i))
+				runs[i] = play(l, f, uint64(i), stop)
+				if runs[i] == nil {
+					continue
+				}
 				told.Lock()
 				done++
 				if f.Progress != nil {
@@ -31,7 +41,7 @@ func Simulate(l Line, f Future) Outlook {
 		})
 	}
 	for i := range runs {
-		if f.Stop != nil && f.Stop() {
+		if stop() {
 			break
 		}
 		next <- i
@@ -47,14 +57,19 @@ type state struct {
 	lost                         bool
 }
 
-func play(l Line, f Future, run uint64) []state {
-	h := newHerd(l, rand.New(rand.NewPCG(f.Seed, run)))
+// play gives the years of one run, or nil when it was stopped.
+func play(l Line, f Future, run uint64, stop func() bool) []state {
+	h := newHerd(l, rand.New(rand.NewPCG(f.Seed, run)), stop)
 	out := []state{h.state(math.NaN())}
 	for year := 1; year <= f.Years; year++ {
 		if year == f.Arrive {
 			h.welcome(f)
 		}
-		out = append(out, h.state(h.season(f, year)))
+		young := h.season(f, year)
+		if stop() {
+			return nil
+		}
+		out = append(out, h.state(young))
 	}
 	return out
 }

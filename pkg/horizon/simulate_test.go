@@ -42,7 +42,7 @@ func TestUnequalSexes(t *testing.T) {
 	for i := range l.Male {
 		l.Male[i] = i < 4
 	}
-	h := newHerd(l, newRand(1))
+	h := newHerd(l, newRand(1), never)
 	var sum float64
 	const runs = 4000
 	for range runs {
@@ -93,7 +93,7 @@ func TestWorkersMakeNoDifference(t *testing.T) {
 func TestPlannedIsNoWorseThanOneAtATime(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := families(rapid.SliceOfN(rapid.IntRange(1, 4), 2, 4).Draw(t, "families")...)
-		h := newHerd(l, newRand(rapid.Uint64().Draw(t, "seed")))
+		h := newHerd(l, newRand(rapid.Uint64().Draw(t, "seed")), never)
 		var males, females, all []int
 		for i, m := range l.Male {
 			all = append(all, i)
@@ -116,7 +116,7 @@ func TestPlannedIsNoWorseThanOneAtATime(t *testing.T) {
 		require.True(t, f.Pairings == 0 || len(pairs) <= f.Pairings)
 		size := float64(len(all) + n)
 		score := func(litter []young) float64 {
-			next := newHerd(l, newRand(1))
+			next := newHerd(l, newRand(1), never)
 			inbreeding := next.replace(all, litter, 0)
 			return (1 - next.state(0).diversity) + f.Weight*inbreeding
 		}
@@ -146,17 +146,42 @@ func TestNewcomersBringDiversity(t *testing.T) {
 	assert.Less(t, with.Years[8].Below, without.Years[8].Below)
 }
 
+// never is the stop of a simulation that goes on to its end.
+func never() bool { return false }
+
+// TestStopAndProgress stops a simulation at every call: runs that are not at their end do not
+// count, and the others are as they would be.
 func TestStopAndProgress(t *testing.T) {
+	f := Future{Years: 2, Runs: 6, Size: 4, Matures: 1, Lives: 1}
+	for _, f.Strategy = range []Strategy{Plan, EqualFamilies, Random} {
+		whole := 0
+		f.Stop = func() bool { whole++; return false }
+		Simulate(founders(4), f)
+		for most := range whole + 1 {
+			last, calls := 0, 0
+			f.Progress = func(done int) { last = done }
+			f.Stop = func() bool { calls++; return calls > most }
+			o := Simulate(founders(4), f)
+			require.Equal(t, o.Runs, last)
+			f.Stop, f.Progress = nil, nil
+			if o.Runs == 0 {
+				require.Empty(t, o.Years)
+				continue
+			}
+			fewer := f
+			fewer.Runs = o.Runs
+			require.Empty(t, cmp.Diff(Simulate(founders(4), fewer), o), "stopped at call %d of %d", most, whole)
+		}
+	}
+}
+
+// TestStopWithinARun: a run of a large line takes long, and is not waited for.
+func TestStopWithinARun(t *testing.T) {
 	calls := 0
-	f := Future{Years: 2, Runs: 10, Size: 4, Matures: 1, Lives: 1, Workers: 2}
-	last := 0
-	f.Progress = func(done int) { last = done }
-	f.Stop = func() bool { calls++; return calls > 3 }
-	o := Simulate(founders(4), f)
-	assert.Equal(t, 3, o.Runs)
-	assert.Equal(t, 3, last)
-	f.Stop = func() bool { return true }
-	assert.Zero(t, Simulate(founders(4), f).Runs)
+	f := Future{Years: 1000, Runs: 1, Size: 60, Matures: 1, Lives: 1}
+	f.Stop = func() bool { calls++; return calls > 30 }
+	assert.Zero(t, Simulate(founders(60), f).Runs)
+	assert.Less(t, calls, 40, "times it was asked, once a young")
 }
 
 func TestCallersBugsPanic(t *testing.T) {

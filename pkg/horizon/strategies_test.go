@@ -110,7 +110,7 @@ func played(choose func(h *herd, males, females []int, n int) []young) func(Line
 	return func(l Line) Outlook {
 		var runs [][]state
 		for run := range uint64(times) {
-			h := newHerd(l, newRand(run))
+			h := newHerd(l, newRand(run), never)
 			states := []state{h.state(0)}
 			for range generations {
 				var males, females []int

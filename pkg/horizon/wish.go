@@ -15,10 +15,10 @@ type Wish struct {
 	// CrossEvery adds a way: lines are kept apart, and crossed by the plan in each
 	// CrossEvery-th year, see [Future.CrossEvery]; 0 does not.
 	CrossEvery int
-	Pairings   int     // a year; 0 is what [Keeping.Pairings] says
-	Lives      int     // age in years at which an animal breeds for the last time; 0 is 8
-	Death      float64 // chance to die within a year
-	Stop       func() bool
+	Pairings   int                // a year; 0 is what [Keeping.Pairings] says
+	Lives      int                // age in years at which an animal breeds for the last time; 0 is 8
+	Death      float64            // chance to die within a year
+	Stop       func() bool        // true ends it, see [Future.Stop]. May be nil
 	Progress   func(done, of int) // may be nil
 }
 
