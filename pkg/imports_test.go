@@ -23,8 +23,8 @@ const module = "github.com/spawnwright/spawnwright"
 // ours has the packages of this module that each package may import.
 var ours = map[string][]string{
 	"civil":        {},
-	"internal":     {}, // figures, and what tests share
-	"pedigree":     {},
+	"internal":     {}, // steps that several packages take, and what tests share
+	"pedigree":     {"internal"},
 	"strictyaml":   {},
 	"svg":          {},
 	"wholefile":    {},
@@ -35,7 +35,7 @@ var ours = map[string][]string{
 	"timetable":    {"civil", "planner", "season"},
 	"calendar":     {"civil"},
 	"parcel":       {"calendar", "civil"},
-	"diversity":    {"pedigree"},
+	"diversity":    {"internal", "pedigree"},
 	"parentage":    {"pedigree"},
 	"pairing":      {"civil", "pedigree"},
 	"breedingplan": {"civil", "pairing", "pedigree"},

@@ -68,20 +68,10 @@ func (a *app) writeKin(ancestry *kin.Ancestry, on civil.Date, living []int) erro
 	}
 	out := table.NewStream(bytesInRow*ancestry.Pedigree.Len(), columns...)
 	for r := range ancestry.Rows(on, living) {
-		out.Text(r.ID)
-		out.Text(r.Sire)
-		out.Text(r.Dam)
-		out.Number(r.Inbreeding)
-		out.Number(r.MeanKinship)
-		out.Number(r.CompleteGenerations)
-		out.Number(r.KnownAncestry)
-		out.Number(float64(r.Generation))
+		out.Text(r.ID, r.Sire, r.Dam)
+		out.Number(r.Inbreeding, r.MeanKinship, r.CompleteGenerations, r.KnownAncestry, float64(r.Generation))
 		if ancestry.Table == nil {
-			out.Text(fmt.Sprint(r.Expected))
-			out.Text(r.Name)
-			out.Text(r.Species)
-			out.Text(string(r.Sex))
-			out.Text(string(r.Status))
+			out.Text(fmt.Sprint(r.Expected), r.Name, r.Species, string(r.Sex), string(r.Status))
 		}
 		out.End()
 	}
@@ -118,12 +108,9 @@ func (a *app) showRelatives(ancestry *kin.Ancestry, id string, on civil.Date) er
 func (a *app) writeRelatives(id string, relatives []kin.Relative) error {
 	out := table.NewStream(bytesInRow*len(relatives), "id", "name", "sex", "kinship", "expected", "with")
 	for _, r := range relatives {
-		out.Text(r.ID)
-		out.Text(r.Name)
-		out.Text(string(r.Sex))
+		out.Text(r.ID, r.Name, string(r.Sex))
 		out.Number(r.Kinship)
-		out.Text(fmt.Sprint(r.Expected))
-		out.Text(id)
+		out.Text(fmt.Sprint(r.Expected), id)
 		out.End()
 	}
 	return a.write(out.Bytes())

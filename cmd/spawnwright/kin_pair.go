@@ -105,15 +105,10 @@ func (a *app) writePair(p kin.Pair) error {
 		shared = append(shared, kin.Shared{})
 	}
 	for _, s := range shared {
-		out.Text(p.A)
-		out.Text(p.B)
-		out.Number(p.Kinship)
-		out.Number(p.YoungInbreeding)
-		out.Text(p.Relationship)
-		out.Text(s.ID)
-		out.Text(s.Name)
-		out.Number(s.Share)
-		out.Number(float64(s.PathCount))
+		out.Text(p.A, p.B)
+		out.Number(p.Kinship, p.YoungInbreeding)
+		out.Text(p.Relationship, s.ID, s.Name)
+		out.Number(s.Share, float64(s.PathCount))
 		out.End()
 	}
 	return a.write(out.Bytes())

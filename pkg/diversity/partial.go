@@ -1,9 +1,7 @@
 package diversity
 
 import (
-	"cmp"
-	"slices"
-
+	"github.com/spawnwright/spawnwright/pkg/internal/genepair"
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
@@ -21,7 +19,7 @@ import (
 func PartialInbreeding(p *pedigree.Pedigree, animals []int) Contributions {
 	t := newTree(p, animals)
 	m := meeting{
-		tree: t, pairs: make([][]term, t.len()),
+		tree: t, pairs: genepair.New(t.len()),
 		met: make([]float64, t.len()), metBefore: make([]float64, len(t.sources)),
 	}
 	for _, i := range animals {
@@ -40,11 +38,10 @@ func PartialInbreeding(p *pedigree.Pedigree, animals []int) Contributions {
 	return split
 }
 
-// meeting follows pairs of genes up the tree. It always moves the one in the
-// younger node, so that no way up is missed, and keeps one sum for each pair.
+// meeting follows pairs of genes up the tree.
 type meeting struct {
 	tree  *tree
-	pairs [][]term  // by younger node: the older node and the chance of the pair
+	pairs genepair.Pairs
 	met   []float64 // by node: the chance that both are one gene there
 
 	metBefore []float64 // by source: the chance that both are one gene in it
@@ -55,7 +52,7 @@ func (m *meeting) add(a, b int32, chance float64) {
 	switch {
 	case a == none || b == none:
 	case max(a, b) > none:
-		m.pairs[max(a, b)] = append(m.pairs[max(a, b)], term{min(a, b), chance})
+		m.pairs.Add(a, b, chance)
 	case a == b:
 		s := none - 1 - a
 		m.metBefore[s] += chance * m.tree.sources[s].kinship
@@ -80,49 +77,25 @@ func (m *meeting) addParents(k int32, chance float64) {
 
 // expand moves on all pairs of which k is the younger node.
 func (m *meeting) expand(k int32) {
-	pairs := merge(m.pairs[k])
-	m.pairs[k] = nil
-	for _, pair := range pairs {
+	for _, pair := range m.pairs.Take(k) {
 		switch {
-		case pair.node != k && m.tree.group[k] != none:
-			m.tree.above(k, func(parent int32, weight float64) { m.add(parent, pair.node, pair.weight*weight) })
-		case pair.node != k:
+		case pair.Node != k && m.tree.group[k] != none:
+			m.tree.above(k, func(parent int32, weight float64) { m.add(parent, pair.Node, pair.Chance*weight) })
+		case pair.Node != k:
 			sire, dam := m.parents(k)
-			m.add(sire, pair.node, pair.weight/2)
-			m.add(dam, pair.node, pair.weight/2)
+			m.add(sire, pair.Node, pair.Chance/2)
+			m.add(dam, pair.Node, pair.Chance/2)
 		case m.tree.group[k] != none:
-			m.split(m.tree.groups[m.tree.group[k]], pair.weight)
+			m.draw(m.tree.groups[m.tree.group[k]], pair.Chance)
 		default:
-			m.met[k] += pair.weight / 2
-			m.addParents(k, pair.weight/2)
+			m.met[k] += pair.Chance / 2
+			m.addParents(k, pair.Chance/2)
 		}
 	}
 }
 
-// split moves a pair of which both genes are in a group: to one candidate when
-// the group is one animal, to two draws when each of the young has its own.
-func (m *meeting) split(g group, chance float64) {
-	for _, c := range g.terms {
-		if g.kind == pedigree.OneUnknown {
-			m.add(c.node, c.node, chance*c.weight)
-			continue
-		}
-		for _, d := range g.terms {
-			m.add(c.node, d.node, chance*c.weight*d.weight)
-		}
-	}
-}
-
-// merge adds up the terms of each node, in order of nodes.
-func merge(terms []term) []term {
-	slices.SortStableFunc(terms, func(x, y term) int { return cmp.Compare(x.node, y.node) })
-	merged := terms[:0]
-	for _, t := range terms {
-		if last := len(merged) - 1; last >= 0 && merged[last].node == t.node {
-			merged[last].weight += t.weight
-		} else {
-			merged = append(merged, t)
-		}
-	}
-	return merged
+// draw moves a pair of which both genes are in a group.
+func (m *meeting) draw(g group, chance float64) {
+	candidate := func(i int) (int32, float64) { return g.terms[i].node, g.terms[i].weight }
+	genepair.Draw(len(g.terms), candidate, g.kind == pedigree.OneUnknown, chance, m.add)
 }

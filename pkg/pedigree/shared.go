@@ -3,6 +3,8 @@ package pedigree
 import (
 	"cmp"
 	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/internal/genepair"
 )
 
 // SharedAncestor is an animal through which two others are related, and what it
@@ -29,7 +31,7 @@ type SharedAncestor struct {
 // Time and memory grow with the number of pairs of ancestors.
 func (p *Pedigree) SharedAncestors(i, j int) []SharedAncestor {
 	a, b := p.node(i), p.node(j)
-	m := meeting{graph: p.computed(), pairs: make([][]term, max(a, b)+1)}
+	m := meeting{graph: p.computed(), pairs: genepair.New(int(max(a, b)) + 1)}
 	m.add(a, b, 1)
 	var shared []SharedAncestor
 	for k := max(a, b); k >= 0; k-- {
@@ -43,69 +45,43 @@ func (p *Pedigree) SharedAncestors(i, j int) []SharedAncestor {
 	return shared
 }
 
-// meeting follows two genes up the pedigree until both are in one animal. It
-// always moves the one in the younger node, so that no way up is missed, and
-// keeps one sum for each pair of nodes, however many ways lead there.
+// meeting follows two genes up the pedigree until both are in one animal.
 type meeting struct {
 	graph *graph
-	pairs [][]term // by younger node: the older node and the chance of the pair
+	pairs genepair.Pairs
 }
 
 func (m *meeting) add(a, b int32, chance float64) {
 	if a == none || b == none || chance == 0 {
 		return
 	}
-	m.pairs[max(a, b)] = append(m.pairs[max(a, b)], term{min(a, b), chance})
+	m.pairs.Add(a, b, chance)
 }
 
 // expand moves on all pairs of which k is the younger node, and gives the chance
 // that both genes are in k when that is an animal.
 func (m *meeting) expand(k int32) (met float64) {
-	pairs := merge(m.pairs[k])
-	m.pairs[k] = nil
 	animal := m.graph.group[k] == none
-	for _, pair := range pairs {
+	for _, pair := range m.pairs.Take(k) {
 		switch {
-		case pair.node != k && animal:
-			m.add(m.graph.sire[k], pair.node, pair.weight/2)
-			m.add(m.graph.dam[k], pair.node, pair.weight/2)
-		case pair.node != k:
+		case pair.Node != k && animal:
+			m.add(m.graph.sire[k], pair.Node, pair.Chance/2)
+			m.add(m.graph.dam[k], pair.Node, pair.Chance/2)
+		case pair.Node != k:
 			for _, c := range m.graph.groups[m.graph.group[k]].terms {
-				m.add(c.node, pair.node, pair.weight*c.weight)
+				m.add(c.node, pair.Node, pair.Chance*c.weight)
 			}
 		case animal:
-			met = pair.weight
+			met = pair.Chance
 		default:
-			m.split(m.graph.groups[m.graph.group[k]], pair.weight)
+			m.draw(m.graph.groups[m.graph.group[k]], pair.Chance)
 		}
 	}
 	return met
 }
 
-// split moves a pair of which both genes are in a group: to one candidate when
-// the group is one animal, to two draws when each of the young has its own.
-func (m *meeting) split(group candidates, chance float64) {
-	for _, c := range group.terms {
-		if group.kind == OneUnknown {
-			m.add(c.node, c.node, chance*c.weight)
-			continue
-		}
-		for _, d := range group.terms {
-			m.add(c.node, d.node, chance*c.weight*d.weight)
-		}
-	}
-}
-
-// merge adds up the terms of each node, in order of nodes.
-func merge(terms []term) []term {
-	slices.SortStableFunc(terms, func(x, y term) int { return cmp.Compare(x.node, y.node) })
-	merged := terms[:0]
-	for _, t := range terms {
-		if last := len(merged) - 1; last >= 0 && merged[last].node == t.node {
-			merged[last].weight += t.weight
-		} else {
-			merged = append(merged, t)
-		}
-	}
-	return merged
+// draw moves a pair of which both genes are in a group.
+func (m *meeting) draw(group candidates, chance float64) {
+	candidate := func(i int) (int32, float64) { return group.terms[i].node, group.terms[i].weight }
+	genepair.Draw(len(group.terms), candidate, group.kind == OneUnknown, chance, m.add)
 }

@@ -30,8 +30,14 @@ func NewStream(room int, columns ...string) *Stream {
 	return s
 }
 
-// Text writes a cell.
-func (s *Stream) Text(cell string) {
+// Text writes cells.
+func (s *Stream) Text(cells ...string) {
+	for _, cell := range cells {
+		s.text(cell)
+	}
+}
+
+func (s *Stream) text(cell string) {
 	s.next()
 	for i := range len(cell) {
 		if !unquoted[cell[i]] || i == 0 && !harmlessFirst[cell[i]] {
@@ -42,8 +48,14 @@ func (s *Stream) Text(cell string) {
 	s.out = append(s.out, cell...)
 }
 
-// Number writes a number with all its digits.
-func (s *Stream) Number(x float64) {
+// Number writes numbers with all their digits.
+func (s *Stream) Number(xs ...float64) {
+	for _, x := range xs {
+		s.number(x)
+	}
+}
+
+func (s *Stream) number(x float64) {
 	s.next()
 	last := &s.last[s.cells-1]
 	if last.text == nil || last.value != x {
