@@ -1,6 +1,7 @@
 package strictyaml
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -154,7 +155,11 @@ func (m *Mapping) Done() {
 			m.doc.Errorf(k, "write a point: "+number, "%s is not a key: inside { } a comma ends the value before it", k.Value)
 			continue
 		}
-		m.doc.Errorf(k, cureForName(k.Value, m.known, "known here: "), "unknown key %q in %s", shorten(k.Value), m.what)
+		cure := cmp.Or(m.unitOfKey(i), m.blankInKey(k.Value))
+		if cure == "" {
+			cure = cureForName(k.Value, m.known, "known here: ")
+		}
+		m.doc.Errorf(k, cure, "unknown key %q in %s", shorten(k.Value), m.what)
 	}
 	if m.doc != nil {
 		m.doc.spare = m.known
@@ -173,6 +178,15 @@ func (m *Mapping) commaNumber(i int) (corrected string, ok bool) {
 		return "", false
 	}
 	return name.Value + ": " + before.Value + "." + k.Value, true
+}
+
+// blankInKey is the cure for a key that has its value in it, such as sex:male inside braces.
+func (m *Mapping) blankInKey(key string) string {
+	name, value, found := strings.Cut(key, ":")
+	if !found || !slices.Contains(m.known, name) {
+		return ""
+	}
+	return fmt.Sprintf("put a blank behind the colon: %s: %s", name, shorten(value))
 }
 
 // Text takes a scalar as the text that stands in the file. It is empty when

@@ -25,6 +25,8 @@ func TestMappingReports(t *testing.T) {
 		{"unknown key like none", "colour: x", func(m *strictyaml.Mapping) { m.Text("id"); m.Text("sex") }, `f:1:1: unknown key "colour" in an animal; known here: id, sex`},
 		{"unknown key in place", "id: x\nsex: male\n  \n# c\nwieght_g: 3", func(m *strictyaml.Mapping) { m.Text("id"); m.Text("sex"); m.Text("weight_g") }, `f:5:1: unknown key "wieght_g" in an animal; did you mean "weight_g"?`},
 		{"key of another case", "ID: x", func(m *strictyaml.Mapping) { m.Text("id") }, `f:1:1: unknown key "ID" in an animal; did you mean "id"?`},
+		{"no blank behind a colon", "{id: x, sex:male}", func(m *strictyaml.Mapping) { m.Text("id"); m.Text("sex") }, `f:1:9: unknown key "sex:male" in an animal; put a blank behind the colon: sex: male`},
+		{"colon in a key that is none", "{id: x, web:male}", func(m *strictyaml.Mapping) { m.Text("id"); m.Text("sex") }, `f:1:9: unknown key "web:male" in an animal; known here: id, sex`},
 		{"merge key", "<<: {id: x}", func(m *strictyaml.Mapping) { m.Text("id") }, `f:1:1: unknown key "<<" in an animal; known here: id`},
 		{"long unknown key", "abcdefghijklmnopqrstuvwxyz0123456789: x", func(m *strictyaml.Mapping) { m.Text("id") }, `f:1:1: unknown key "abcdefghijklmnopqrstuvwxyz012…" in an animal; known here: id`},
 		{"decimal comma inside braces", "{id: 7,5, sex: x}", func(m *strictyaml.Mapping) { m.Text("id"); m.Text("sex") }, `f:1:8: 5 is not a key: inside { } a comma ends the value before it; write a point: id: 7.5`},

@@ -176,16 +176,25 @@ func (doc *Document) bare(n *yaml.Node, key string, u Unit, low, high float64) (
 		doc.Errorf(n, cure, "%s_%s is %s", key, u.Base, n.Value)
 		return 0, false
 	}
+	if cure := u.labelled(key, n.Value); cure != "" && n.Kind == yaml.ScalarNode {
+		doc.Errorf(n, cure, "%s_%s is %q, not a number", key, u.Base, shorten(n.Value))
+		return 0, false
+	}
 	return doc.Float(n, key+"_"+u.Base, low, high)
 }
 
 // schema is a number with one of the units.
 func (u Unit) schema() *Schema {
+	return &Schema{Type: []string{"string"}, Pattern: "^-?[0-9]{1,15}(\\.[0-9]{1,15})? ?(" + u.names("|") + ")$"}
+}
+
+// names lists the units that may be written.
+func (u Unit) names(between string) string {
 	names := make([]string, len(u.Known))
 	for i, c := range u.Known {
 		names[i] = c.Name
 	}
-	return &Schema{Type: []string{"string"}, Pattern: "^-?[0-9]{1,15}(\\.[0-9]{1,15})? ?(" + strings.Join(names, "|") + ")$"}
+	return strings.Join(names, between)
 }
 
 // fitting gives the first unit in which a number lies within the limits, and
@@ -217,9 +226,7 @@ func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float6
 		doc.Errorf(n, cure, "%s is %q", key, shorten(text))
 		return 0, false
 	}
-	names := make([]string, len(u.Known))
-	for i, c := range u.Known {
-		names[i] = c.Name
+	for _, c := range u.Known {
 		if c.Name == match[2] {
 			written, _ := strconv.ParseFloat(match[1], 64)
 			v := c.base(written)
@@ -230,7 +237,7 @@ func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float6
 			return v, true
 		}
 	}
-	doc.Errorf(n, "units known here: "+strings.Join(names, ", "), "%s has the unknown unit %q", key, shorten(match[2]))
+	doc.Errorf(n, "units known here: "+u.names(", "), "%s has the unknown unit %q", key, shorten(match[2]))
 	return 0, false
 }
 

@@ -120,7 +120,14 @@ func TestQuantityConverts(t *testing.T) {
 func TestQuantityRefuses(t *testing.T) {
 	for _, row := range []struct{ name, text, says string }{
 		{"no unit", "n: 12.4", "f:1:4: n 12.4 has no unit; write n_g: 12.4, or n: 12.4 g"},
-		{"unit twice", "n_g: 12.4 g", `f:1:6: n_g is "12.4 g", not a number; write a number, such as 12.5`},
+		{"unit twice", "n_g: 12.4 g", `f:1:6: n_g is "12.4 g", not a number; write n_g: 12.4`},
+		{"another unit behind the key's", "n_g: 0.44 oz", `f:1:6: n_g is "0.44 oz", not a number; write n: 0.44 oz`},
+		{"the same with a comma, in capitals", `n_g: "0,44OZ"`, `f:1:6: n_g is "0,44OZ", not a number; write n: 0.44 oz`},
+		{"no unit behind the key's", "n_g: 12 feet", `f:1:6: n_g is "12 feet", not a number; write a number, such as 12.5`},
+		{"another unit in the key", "n_oz: 0.44", `f:1:1: unknown key "n_oz" in an animal; write n: 0.44 oz`},
+		{"the same without a number", "n_oz: light", `f:1:1: unknown key "n_oz" in an animal; write n: 12.5 oz`},
+		{"no unit that is known in the key", "n_lb: 0.44", `f:1:1: unknown key "n_lb" in an animal; units known here: g, kg, mg, oz; write n: and the number with its unit`},
+		{"unit in the key of no quantity", "m_oz: 0.44", `f:1:1: unknown key "m_oz" in an animal; known here: n_g, n`},
 		{"both keys", "n_g: 12.4\nn: 12.4 g", "f:2:4: n_g and n say the same thing; keep one of them"},
 		{"unknown unit", "n: 12 lb", `f:1:4: n has the unknown unit "lb"; units known here: g, kg, mg, oz`},
 		{"unit of another kind", "n: 12 mm", `f:1:4: n has the unknown unit "mm"; units known here: g, kg, mg, oz`},
@@ -141,6 +148,7 @@ func TestQuantityRefuses(t *testing.T) {
 		t.Run(row.name, func(t *testing.T) {
 			doc, m := mapping(t, row.text)
 			got, ok := m.Quantity("n", strictyaml.Grams(), 0.01, 1000)
+			m.Done()
 			assert.Equal(t, row.says, shown(doc.Problems()))
 			assert.False(t, ok)
 			assert.Zero(t, got)
