@@ -294,7 +294,7 @@ diary:
   - {on: 2025-02-20, place: tub-1, water_c: "76 F"}
 `,
 			want: []string{
-				`6:46: unknown key "air_f" in a diary entry; write air: 55 °F`,
+				`6:48: unknown key "air_f" in a diary entry; write air: 55 °F`,
 				"3:42: warning: water_c is 78: the temperature is left out; write a number from -10 to 60, or water: 78 °F",
 				"4:40: warning: water 78 has no unit: the temperature is left out; if it is in °F, write water: 78 °F",
 				"5:41: warning: air 780 has no unit: the temperature is left out; write air_c: and a number from -10 to 60",

@@ -60,7 +60,7 @@ equipment:
 				`3:19: cooling_places is "1.5", not a whole number; write a whole number, such as 1`,
 				"4:25: count is 100001; write a number from 0 to 100000",
 				"4:41: litres is 0; write a number from 0.1 to 10000",
-				`4:53: water_c is "25 °C", not a number; write a number, such as 12.5`,
+				`4:53: water_c is "25 °C", not a number; write water_c: 25`,
 				`5:25: count is "many", not a whole number; write a whole number, such as 1`,
 				"5:41: froglets is 0; write a number from 1 to 100000",
 				"6:18: minutes_a_day is 1441; write a number from 0 to 1440",
