@@ -166,6 +166,12 @@ func (a *Agenda) pairing(p planned) {
 	if p.cycle.Span().Last < a.Days.First {
 		return
 	}
+	if !p.verdict.Allowed() {
+		if p.cycle.Span().First <= a.Days.Last {
+			a.Warnings = append(a.Warnings, fmt.Sprintf("%s should not be made, so its days are left out; `spawnwright season` says why", p.ID))
+		}
+		return
+	}
 	for _, ph := range slices.Backward(p.cycle.Phases) {
 		if ph.Span.First < a.Days.First {
 			if !ph.Recorded {

@@ -155,6 +155,31 @@ func TestOverduePhases(t *testing.T) {
 	}
 }
 
+// TestAgendaOfARefusedPairing: nobody is told to begin it, or asked why it has not begun.
+func TestAgendaOfARefusedPairing(t *testing.T) {
+	r := room(t, basic+`
+  - {id: G, species: clockwork, sex: female, out_of_water: 2027-01-01}
+holidays: de-by
+pairings: [{id: P, dam: G, sire: A, start: 2027-01-24}]
+`)
+	left := []string{"P should not be made, so its days are left out; `spawnwright season` says why"}
+	for _, row := range []struct {
+		name, on string
+		want     []string
+	}{
+		{"it is further away than the agenda looks", "2027-01-16", nil},
+		{"it would begin on the last day", "2027-01-17", left},
+		{"it should have begun long ago", "2027-02-20", left},
+		{"it would be over in these days", "2027-03-20", left},
+		{"it would be over", "2027-04-20", nil},
+	} {
+		a := agenda(t, r, row.on, 8)
+		assert.Equal(t, row.want, a.Warnings, row.name)
+		assert.Empty(t, a.Overdue, row.name)
+		assert.Empty(t, a.Tasks, row.name)
+	}
+}
+
 // TestTooLateIsNotOverdue: a cycle that would have had to begin long ago is a
 // conflict of the season, and nobody waits for its last phase.
 func TestTooLateIsNotOverdue(t *testing.T) {

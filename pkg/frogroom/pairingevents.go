@@ -44,8 +44,12 @@ func (e *events) phases(p PlannedPairing) {
 		e.add(event)
 	}
 	last := p.Phases[len(p.Phases)-1]
+	category := pairingCategory
+	if p.Refused {
+		category = refusedCategory
+	}
 	e.add(calendar.Event{
-		Key: key("pairing", p.ID, "over"), Span: day(last.Span.Last.Add(1)), Category: pairingCategory,
+		Key: key("pairing", p.ID, "over"), Span: day(last.Span.Last.Add(1)), Category: category,
 		Summary: fmt.Sprintf("%s: %s is over (%s)", p.ID, stageWords(last.Name), who),
 	})
 }
