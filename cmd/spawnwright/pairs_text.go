@@ -135,8 +135,18 @@ func speciesText(b *bytes.Buffer, room *frogroom.Room, p breedingplan.Plan, s br
 	} else {
 		fmt.Fprintf(b, "  Not proven: the best found so far, at most %.2f %% from the best there is.\n", 100*s.Gap)
 	}
+	for _, ids := range s.Alike {
+		fmt.Fprintf(b, "  Alike, any as good as any other: %s.\n", strings.Join(ids, ", "))
+	}
+	if len(s.Others) == 0 && s.OthersProven && len(s.Alike) > 0 {
+		b.WriteString("  Other plans differ from this one only by animals that are alike.\n")
+	}
 	for i, o := range s.Others {
-		fmt.Fprintf(b, "  %s: %s instead of %s; gene diversity %+.4f, inbreeding %+.4f.\n", [...]string{"Second", "Third"}[i],
+		found := ""
+		if !s.OthersProven {
+			found = ", the best found"
+		}
+		fmt.Fprintf(b, "  %s%s: %s instead of %s; gene diversity %+.4f, inbreeding %+.4f.\n", [...]string{"Second", "Third"}[i], found,
 			couples(o.Instead), couples(o.Without), o.WithYoung-s.WithYoung, o.YoungInbreeding-s.YoungInbreeding)
 	}
 	if c := s.Ceiling; c != nil {

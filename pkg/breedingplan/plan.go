@@ -73,9 +73,14 @@ type SpeciesPlan struct {
 	YoungInbreeding float64 `json:"young_inbreeding"` // the mean of those held back
 	Proven          bool    `json:"proven"`
 	// Gap is the share of the score that could still be saved at most; 0 when proven.
-	Gap     float64     `json:"gap"`
-	Others  []OtherPlan `json:"others"`            // the next best plans
-	Ceiling *Ceiling    `json:"ceiling,omitempty"` // what the greatest inbreeding allowed costs; nil when nothing
+	Gap    float64     `json:"gap"`
+	Others []OtherPlan `json:"others"` // the next best plans that differ by more than an exchange of Alike
+	// OthersProven says that there are none better, nor more where they are fewer than two.
+	OthersProven bool `json:"others_proven"`
+	// Alike are animals of the line of which any can stand for any other in the plan, by
+	// their ids; only where one of them is in it.
+	Alike   [][]string `json:"alike"`
+	Ceiling *Ceiling   `json:"ceiling,omitempty"` // what the greatest inbreeding allowed costs; nil when nothing
 	// CeilingProven says that the search for a plan without that limit went to its end.
 	CeilingProven bool      `json:"ceiling_proven"`
 	LeftOut       []LeftOut `json:"left_out"`          // all other animals in the room

@@ -17,7 +17,7 @@ const shownPlans = 3
 func (l *line) plan(count int) SpeciesPlan {
 	s := SpeciesPlan{
 		Species: l.species, Living: len(l.pool), Promised: len(l.here) - len(l.pool),
-		WithPromised: pairing.NewBreedingSet(l.stock.Terms.Pedigree, l.here).GeneDiversity(), Pairs: []ChosenPair{}, Others: []OtherPlan{}, LeftOut: []LeftOut{},
+		WithPromised: pairing.NewBreedingSet(l.stock.Terms.Pedigree, l.here).GeneDiversity(), Pairs: []ChosenPair{}, Others: []OtherPlan{}, OthersProven: true, Alike: [][]string{}, LeftOut: []LeftOut{},
 		GeneDiversity: l.set.GeneDiversity(), WithYoung: l.set.GeneDiversity(), Proven: true,
 		Allowed: len(l.options), Refused: len(l.pairs) - len(l.options),
 	}
@@ -35,7 +35,8 @@ func (l *line) plan(count int) SpeciesPlan {
 			chosen = append(chosen, p)
 			s.Pairs = append(s.Pairs, l.chosenPair(p, pick.Young))
 		}
-		s.Others = l.others(best.Plans)
+		s.Others, s.OthersProven = l.others(best.Plans), best.OthersProven
+		s.Alike = l.alike(best.Alike, chosen)
 		s.Ceiling, s.CeilingProven = l.ceiling(count, first)
 	} else {
 		s.NoPlan = l.whyNone()
@@ -91,6 +92,22 @@ func (l *line) others(plans []pairing.Plan) []OtherPlan {
 			Instead: l.only(p, plans[0]), Without: l.only(plans[0], p),
 			WithYoung: 1 - p.MeanKinship, YoungInbreeding: p.YoungInbreeding,
 		})
+	}
+	return out
+}
+
+// alike gives the ids of animals that are alike, where one is in the plan.
+func (l *line) alike(places [][]int, chosen []pairing.Pair) [][]string {
+	out := [][]string{}
+	for _, class := range places {
+		var ids []string
+		for _, i := range class {
+			ids = append(ids, l.stock.animal(i).ID)
+		}
+		if slices.ContainsFunc(chosen, func(p pairing.Pair) bool { return slices.Contains(ids, p.Male) || slices.Contains(ids, p.Female) }) {
+			slices.Sort(ids)
+			out = append(out, ids)
+		}
 	}
 	return out
 }

@@ -50,6 +50,17 @@ func rebuilt(t require.TestingT, records []pedigree.Record, groups []pedigree.Gr
 // enumerate gives the best score for every set of pairings that keeps the
 // limits, the best first, by trying every number of young for every option.
 func enumerate(c Choice, score func([]int) float64) []float64 {
+	best := bestOfSets(c, score)
+	out := make([]float64, 0, len(best))
+	for _, s := range best {
+		out = append(out, s)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// bestOfSets gives these by the numbers of the options, with a blank after each.
+func bestOfSets(c Choice, score func([]int) float64) map[string]float64 {
 	best := map[string]float64{}
 	y := make([]int, len(c.Options))
 	var try func(p, left int)
@@ -89,12 +100,7 @@ func enumerate(c Choice, score func([]int) float64) []float64 {
 		}
 	}
 	try(0, c.Young)
-	out := make([]float64, 0, len(best))
-	for _, s := range best {
-		out = append(out, s)
-	}
-	slices.Sort(out)
-	return out
+	return best
 }
 
 // drawChoice draws a small choice in a colony.

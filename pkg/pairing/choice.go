@@ -99,17 +99,26 @@ type Plan struct {
 
 // Outcome is what a search found.
 type Outcome struct {
-	// Plans are the best plans with different pairings, the best first. There is
-	// none when the limits leave none, or when none was found in time.
+	// Plans are the best plans with different pairings, the best first. Pairings
+	// that differ only by animals that are alike, with the same kinships, limits and
+	// possible mates, are not different. There is no plan when the limits leave none, or
+	// when none was found in time.
 	Plans []Plan
 	// Bound is a score that no plan can be below; +Inf when there is proof that
 	// there is no plan.
 	Bound float64
-	// Proven says that the search went to its end: Plans are the best there
-	// are, to 1e-10 of the score. Otherwise they are only the best found, and
-	// [Outcome.Gap] says how far from the best the first can be.
+	// Proven says that the search went to its end: the first of Plans is the best there
+	// is, to 1e-10 of the score. Otherwise it is only the best found, and
+	// [Outcome.Gap] says how far from the best it can be.
 	Proven bool
-	Nodes  int // how many partial plans were looked at
+	// OthersProven says that the other plans are the next best there are, and all that
+	// there are where they are fewer than wanted.
+	OthersProven bool
+	// Alike are animals that can be exchanged for each other in any plan, by their
+	// places in the pedigree: those with whose exchange a plan is the same. It is
+	// only given when several plans are wanted.
+	Alike [][]int
+	Nodes int // how many partial plans were looked at
 }
 
 // Gap is how much of the score of the first plan could still be saved at most, as a

@@ -6,35 +6,30 @@ import (
 )
 
 // offer takes a plan up among the best if it keeps all limits and is good
-// enough, and with it those that are the same but for twins.
+// enough. Plans with the same pairings but for twins are one: the better of them
+// stays.
 func (s *search) offer(y []int32) {
-	if s.keeps(y) && s.add(y) && s.twins != nil {
-		s.likewise()
+	if !s.keeps(y) {
+		return
 	}
-}
-
-// add takes a plan up among the best if it is good enough, and reports whether it was. Plans
-// with the same pairings are one: the better of them stays.
-func (s *search) add(y []int32) bool {
 	young := make([]int, len(y))
 	for p, n := range y {
 		young[p] = int(n)
 	}
 	plan := s.scoring.plan(young)
-	same := slices.IndexFunc(s.plans, func(other Plan) bool { return samePairings(plan, other) })
+	same := slices.IndexFunc(s.plans, func(other Plan) bool { return s.same(plan, other) })
 	switch {
 	case same >= 0 && plan.Score >= s.plans[same].Score-slack:
-		return false
+		return
 	case same >= 0:
 		s.plans[same] = plan
 	case plan.Score >= s.cutoff():
-		return false
+		return
 	default:
 		s.plans = append(s.plans, plan)
 	}
 	slices.SortStableFunc(s.plans, func(a, b Plan) int { return cmp.Compare(a.Score, b.Score) })
 	s.plans = s.plans[:min(len(s.plans), s.effort.Plans)]
-	return true
 }
 
 func samePairings(a, b Plan) bool {

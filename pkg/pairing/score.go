@@ -18,6 +18,7 @@ type scoring struct {
 	lin, square []float64
 	inbreeding  []float64 // of the young of each option
 	shares      [][]share // of the parents in a young of each option; they sum to 1
+	parents     []int     // places in the pedigree, by row of kin
 	kin         [][]float64
 	young       int
 	weight      float64
@@ -33,6 +34,7 @@ func newScoring(c *Choice) *scoring {
 	p := c.Pool.pedigree
 	s := &scoring{young: c.Young, weight: c.Weight}
 	parents, row := parentsOf(c.Options)
+	s.parents = parents
 	size := float64(c.Pool.Len() + c.Young)
 	s.kin = p.Block(parents, parents)
 	members := float64(c.Pool.Len())

@@ -45,21 +45,33 @@ const slack = 1e-10
 // It panics if c has no pool, no young to hold back, a weight that is no number, an
 // option without a side or without young, or a limit on an option that is not
 // there.
-func (c Choice) Best(effort Effort) Outcome { return newSearch(&c, effort).run() }
+func (c Choice) Best(effort Effort) Outcome {
+	s := newSearch(&c, effort)
+	if s.twins != nil && s.effort.Plans > 1 {
+		return s.bestThenOthers()
+	}
+	return s.run()
+}
 
 func (s *search) run() Outcome {
 	root := s.root()
 	if !s.tighten(root) {
-		return Outcome{Bound: math.Inf(1), Proven: true}
+		return Outcome{Bound: math.Inf(1), Proven: true, OthersProven: true}
 	}
 	s.begin(root)
-	z := s.start(root)
-	left := s.explore(root, s.tangentAt(z.even(s.orbits(root)), make([]float64, len(s.limits)), s.squares.moved), atRoot)
-	o := Outcome{Plans: s.plans, Bound: left, Proven: !s.stopped, Nodes: s.nodes}
+	left := s.tree(root)
+	o := Outcome{Plans: s.plans, Bound: left, Proven: !s.stopped, OthersProven: !s.stopped, Nodes: s.nodes}
 	if len(s.plans) > 0 {
-		o.Bound = min(left, s.plans[0].Score)
+		best := s.plans[0].Score
+		o.Bound, o.Proven = min(left, best), o.Proven || left >= best-slack
 	}
 	return o
+}
+
+// tree looks at all plans of a root, and gives a bound on those that it left aside.
+func (s *search) tree(root *node) float64 {
+	z := s.start(root)
+	return s.explore(root, s.tangentAt(z.even(s.orbits(root)), make([]float64, len(s.limits)), s.squares.moved), atRoot)
 }
 
 func newSearch(c *Choice, effort Effort) *search {

@@ -147,28 +147,3 @@ func (s *search) exchanges(to map[int]int, limits, others []int) bool {
 	one, other := &s.limits[from[0]], &s.limits[into[0]]
 	return one.least == other.least && one.most == other.most && len(one.options) == len(other.options) && note(from[0], into[0])
 }
-
-// likewise adds to the plans those that are the same but for twins, as far as more are wanted.
-func (s *search) likewise() {
-	for again := true; again; {
-		again = false
-		for _, plan := range slices.Clone(s.plans) {
-			for _, class := range s.twins.classes {
-				for k, a := range class {
-					for _, b := range class[:k] {
-						again = plan.Score < s.cutoff() && s.add(s.exchanged(plan, exchange{{a, b}})) || again
-					}
-				}
-			}
-		}
-	}
-}
-
-// exchanged gives the young of a plan after an exchange.
-func (s *search) exchanged(plan Plan, x exchange) []int32 {
-	y := make([]int32, len(s.most))
-	for _, pick := range plan.Picks {
-		y[s.twins.image(x, int32(pick.Option))] = int32(pick.Young)
-	}
-	return y
-}

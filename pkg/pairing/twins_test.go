@@ -2,8 +2,11 @@ package pairing
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -64,21 +67,37 @@ func drawAlike(t *rapid.T) Choice {
 }
 
 // TestTwinsAgainstEnumeration holds the three best plans of stock with many ties against
-// all plans, and that their scores are whole units apart.
+// all plans, of which those that exchanging twins makes of each other are one. It also holds
+// that such plans are as good and as much allowed, and that scores are whole units apart.
 func TestTwinsAgainstEnumeration(t *testing.T) {
-	twins, units := 0, 0
+	twins, merged, units := 0, 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawAlike(t)
 		s := newSearch(&c, Effort{Plans: 3})
-		want := enumerate(c, func(y []int) float64 { return s.scoring.plan(y).Score })
-		got := s.run()
+		all := bestOfSets(c, func(y []int) float64 { return s.scoring.plan(y).Score })
+		first := make(map[string]float64) // of each set of plans that are the same but for twins
+		for set, score := range all {
+			least := set
+			for _, other := range s.images(set) {
+				require.Contains(t, all, other)
+				require.InDelta(t, score, all[other], slack, "%s and %s", set, other)
+				least = min(least, other)
+			}
+			first[least] = score
+		}
+		want := slices.Sorted(maps.Values(first))
+		got := c.Best(Effort{Plans: 3})
 		require.True(t, got.Proven)
+		require.True(t, got.OthersProven)
 		require.Len(t, got.Plans, min(3, len(want)))
 		for i, plan := range got.Plans {
 			require.InDelta(t, want[i], plan.Score, 2*slack, "plan %d", i)
 		}
 		if s.twins != nil {
 			twins++
+		}
+		if len(first) < len(all) {
+			merged++
 		}
 		if s.unit > 0 && len(want) > 1 {
 			units++
@@ -90,8 +109,122 @@ func TestTwinsAgainstEnumeration(t *testing.T) {
 	})
 	if !testing.Short() { // which draws too few choices to count by
 		assert.Greater(t, twins, 15, "of 100 choices")
+		assert.Greater(t, merged, 15)
 		assert.Greater(t, units, 15)
 	}
+}
+
+// images gives all plans that exchanges of twins make of one, by the numbers of its
+// options, with a blank after each: step by step, until no new ones come.
+func (s *search) images(set string) []string {
+	if s.twins == nil {
+		return []string{set}
+	}
+	found := []string{set}
+	for k := 0; k < len(found); k++ {
+		for _, class := range s.twins.classes {
+			for i, a := range class {
+				for _, b := range class[:i] {
+					var image []int
+					for _, word := range strings.Fields(found[k]) {
+						p, _ := strconv.Atoi(word)
+						image = append(image, int(s.twins.image(exchange{{a, b}}, int32(p))))
+					}
+					slices.Sort(image)
+					text := ""
+					for _, p := range image {
+						text += fmt.Sprint(p, " ")
+					}
+					if !slices.Contains(found, text) {
+						found = append(found, text)
+					}
+				}
+			}
+		}
+	}
+	return found
+}
+
+// TestSameButForTwins holds the matching of two plans point by point against all
+// exchanges of twins.
+func TestSameButForTwins(t *testing.T) {
+	same, other := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		c := alike(rapid.IntRange(2, 4).Draw(t, "males"), rapid.IntRange(2, 4).Draw(t, "females"), 1)
+		if len(c.Options) > 4 && rapid.Bool().Draw(t, "wish") {
+			c.Limits = append(c.Limits, Limit{Options: []int{0}, AtMost: 1})
+		}
+		s := newSearch(&c, Effort{})
+		every := make([]int32, len(c.Options))
+		for p := range every {
+			every[p] = int32(p)
+		}
+		count := rapid.IntRange(1, 5).Draw(t, "pairings")
+		draw := func(label string) (options []int32, set string) {
+			options = rapid.Permutation(every).Draw(t, label)[:min(count, len(every))]
+			for _, p := range slices.Sorted(slices.Values(options)) {
+				set += fmt.Sprint(p, " ")
+			}
+			return options, set
+		}
+		a, setA := draw("one")
+		b, setB := draw("other")
+		want := slices.Contains(s.images(setA), setB)
+		if want {
+			same++
+		} else {
+			other++
+		}
+		if got := s.twins.same(a, b); got != want {
+			t.Fatalf("%s and %s: same %v, by all exchanges %v", setA, setB, got, want)
+		}
+	})
+	if !testing.Short() {
+		assert.Greater(t, same, 15)
+		assert.Greater(t, other, 15)
+	}
+}
+
+// TestSamePartIsExact tells apart plans whose parents all look the same: each has two mates, or
+// three, of which two males share two, or one (the wheel 0, 1, 3 is the plane of seven points).
+func TestSamePartIsExact(t *testing.T) {
+	c := alike(6, 6, 12)
+	s := newSearch(&c, Effort{})
+	rings := func(sizes ...int) (options []int32) {
+		from := 0
+		for _, n := range sizes {
+			for i := range n {
+				options = append(options, int32(6*(from+i)+from+i), int32(6*(from+i)+from+(i+1)%n))
+			}
+			from += n
+		}
+		return options
+	}
+	assert.True(t, s.twins.same(rings(2, 4), rings(4, 2)))
+	assert.False(t, s.twins.same(rings(2, 4), rings(3, 3)))
+	assert.False(t, s.twins.same(rings(6), rings(3, 3)))
+
+	c = alike(7, 7, 21)
+	s = newSearch(&c, Effort{})
+	// wheel gives each male the females at these steps from him, under other names.
+	wheel := func(males, females []int, steps ...int) (options []int32) {
+		for i := range 7 {
+			for _, step := range steps {
+				options = append(options, int32(7*males[i]+females[(i+step)%7]))
+			}
+		}
+		return options
+	}
+	inOrder := []int{0, 1, 2, 3, 4, 5, 6}
+	rapid.Check(t, func(t *rapid.T) {
+		males, females := rapid.Permutation(inOrder).Draw(t, "males"), rapid.Permutation(inOrder).Draw(t, "females")
+		for _, last := range []int{2, 3} {
+			other := rapid.Permutation(wheel(males, females, 0, 1, last)).Draw(t, "other")
+			if got := s.twins.same(wheel(inOrder, inOrder, 0, 1, 3), other); got != (last == 3) {
+				t.Fatalf("0, 1, 3 and 0, 1, %d: same %v", last, got)
+			}
+		}
+	})
 }
 
 // TestOrbitsAgainstEnumeration holds that in any part of the plans the best with an option is as
@@ -204,11 +337,10 @@ func TestTwins(t *testing.T) {
 			s := newSearch(&row.choice, Effort{})
 			require.NotNil(t, s.twins)
 			var got [][]string
-			parents, _ := parentsOf(row.choice.Options)
-			for _, class := range s.twins.classes {
+			for _, animals := range row.choice.Best(Effort{Plans: 2}).Alike {
 				var ids []string
-				for _, a := range class {
-					ids = append(ids, p.ID(parents[a]))
+				for _, i := range animals {
+					ids = append(ids, p.ID(i))
 				}
 				slices.Sort(ids)
 				got = append(got, ids)
@@ -232,10 +364,14 @@ func TestTwins(t *testing.T) {
 func TestAlikeIsQuick(t *testing.T) {
 	for count := range 20 {
 		c := alike(20, 20, count+1)
-		o := c.Best(Effort{Nodes: 500, Plans: 3})
+		s := newSearch(&c, Effort{Nodes: 500, Plans: 3})
+		o := s.bestThenOthers()
 		assert.True(t, o.Proven, "%d pairings", count+1)
-		require.Len(t, o.Plans, 3)
-		assert.InDelta(t, o.Plans[0].Score, o.Plans[2].Score, slack, "twins make others that are as good")
+		for i, plan := range o.Plans {
+			for _, other := range o.Plans[:i] {
+				assert.False(t, s.same(plan, other), "two plans are the same but for twins")
+			}
+		}
 	}
 }
 
