@@ -52,7 +52,7 @@ func (a *app) showAgenda(agenda frogroom.Agenda) error {
 		t.Add("task", d.On.String(), "", "", d.What, d.Note)
 	}
 	for _, w := range agenda.Watch {
-		t.Add("watch", w.Window.Likely.String(), w.Window.Early.String(), w.Window.Late.String(), w.Clutch+": "+w.Stage, w.Note)
+		t.Add("watch", w.Window.Likely.String(), w.Window.Early.String(), w.Window.Late.String(), w.Clutch+w.Pairing+": "+w.Stage, w.Note)
 	}
 	return a.show("agenda", agenda, t)
 }
@@ -119,7 +119,7 @@ func watchText(b *strings.Builder, watch []frogroom.Watch) {
 			if w.Stage != first.Stage {
 				continue
 			}
-			where := w.Clutch
+			where := w.Clutch + w.Pairing // one of them
 			if w.Place != "" {
 				where += " (" + w.Place + ")"
 			}

@@ -35,13 +35,13 @@ type Agenda struct {
 	Warnings []string `json:"warnings,omitempty"`
 }
 
-// Overdue is an entry of the diary that is missing: a stage of a clutch or a
-// phase of a pairing.
+// Overdue is an entry of the diary that is missing: a stage of a clutch, or a
+// phase of a pairing or its eggs.
 type Overdue struct {
 	Clutch  string     `json:"clutch,omitempty"`
 	Pairing string     `json:"pairing,omitempty"`
 	Place   string     `json:"place,omitempty"`   // of the clutch
-	Stage   string     `json:"stage"`             // or the phase
+	Stage   string     `json:"stage"`             // or the phase; "laid" for eggs
 	Late    civil.Date `json:"late"`              // nine of ten clutches had reached it by then; of a phase its planned day
 	SeenOn  civil.Date `json:"seen_on,omitempty"` // last look at the clutch
 	Text    string     `json:"text"`
@@ -54,13 +54,15 @@ type Task struct {
 	Note string     `json:"note,omitempty"`
 }
 
-// Watch is a stage that a clutch can reach on these days.
+// Watch is a stage that a clutch can reach on these days, or "laid" of a pairing
+// that can lay.
 type Watch struct {
-	Clutch string       `json:"clutch"`
-	Place  string       `json:"place,omitempty"`
-	Stage  string       `json:"stage"`
-	Window civil.Window `json:"window"`
-	Note   string       `json:"note,omitempty"`
+	Clutch  string       `json:"clutch,omitempty"`
+	Pairing string       `json:"pairing,omitempty"`
+	Place   string       `json:"place,omitempty"` // of the clutch
+	Stage   string       `json:"stage"`
+	Window  civil.Window `json:"window"`
+	Note    string       `json:"note,omitempty"`
 }
 
 // order is the place of the stage in the life of a clutch.
@@ -101,6 +103,7 @@ func (r *Room) agenda(p *plan, days int) Agenda {
 	now := p.current()
 	a.Conflicts = now.clashes()
 	for _, one := range now.planned {
+		a.eggs(r, one)
 		a.pairing(one)
 	}
 	a.byNow(clutches, r.Collection.Away)
@@ -155,8 +158,21 @@ func (a *Agenda) clutch(k rearing.Clutch, silence string) {
 					at(k.ID, k.Place), stageWords(s.Stage), s.Window.Late, silence, k.SeenOn, stageWords(k.Now), inDays(a.Days.First.Sub(k.SeenOn))),
 			})
 		case s.Ahead() && a.Days.Overlaps(whole(s.Window)):
-			a.Watch = append(a.Watch, Watch{k.ID, k.Place, s.Stage, s.Window, rearing.StageNote(s.Stage)})
+			a.Watch = append(a.Watch, Watch{Clutch: k.ID, Place: k.Place, Stage: s.Stage, Window: s.Window, Note: rearing.StageNote(s.Stage)})
 		}
+	}
+}
+
+// eggs adds those that a pairing can lay on these days, or should have laid. Of one
+// that should not be made none are looked for, unless it is in the rain.
+func (a *Agenda) eggs(r *Room, p planned) {
+	laid := development.Laid.String()
+	w, ok := r.eggs(p, a.Days.First)
+	if ok && (p.verdict.Allowed() || p.raining()) && a.Days.Overlaps(whole(w)) {
+		a.Watch = append(a.Watch, Watch{Pairing: p.ID, Stage: laid, Window: w})
+	}
+	if w, text := r.noEggs(p, a.Days.First); text != "" {
+		a.Overdue = append(a.Overdue, Overdue{Pairing: p.ID, Stage: laid, Late: w.Late, Text: p.ID + ": " + text})
 	}
 }
 

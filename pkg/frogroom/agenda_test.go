@@ -11,6 +11,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
 func agenda(t *testing.T, r *frogroom.Room, on string, days int) frogroom.Agenda {
@@ -58,6 +59,7 @@ diary:
 			{On: day("2027-03-27"), What: "show: 30 froglets of clockwork wanted"},
 		},
 		Watch: []frogroom.Watch{
+			{Pairing: "P", Stage: "laid", Window: exactly("2027-03-29")},
 			{Clutch: "C", Place: "tub 1", Stage: "toes", Window: civil.Window{Early: day("2027-03-11"), Likely: day("2027-03-17"), Late: day("2027-03-23")}},
 			{Clutch: "C", Place: "tub 1", Stage: "front-legs", Window: exactly("2027-03-29")},
 		},
@@ -177,6 +179,45 @@ pairings: [{id: P, dam: G, sire: A, start: 2027-01-24}]
 		assert.Equal(t, row.want, a.Warnings, row.name)
 		assert.Empty(t, a.Overdue, row.name)
 		assert.Empty(t, a.Tasks, row.name)
+	}
+}
+
+// TestEggsToCome looks for the eggs of a pairing, two nights after its rain began.
+func TestEggsToCome(t *testing.T) {
+	for _, row := range []struct{ name, on, more, watch, overdue string }{
+		{"the rain is planned for the 8th", "2027-02-07", "", "2027-02-10", ""},
+		{"it began", "2027-02-08", "{on: 2027-02-08, pairing: P, began: rain}", "2027-02-10", ""},
+		{"today", "2027-02-10", "{on: 2027-02-08, pairing: P, began: rain}", "2027-02-10", ""},
+		{
+			"none came", "2027-02-11", "{on: 2027-02-08, pairing: P, began: rain}", "",
+			"P: eggs expected by 2027-02-10, none recorded since the rain began on 2027-02-08",
+		},
+		{
+			"none came, and the rain is over", "2027-02-12", "{on: 2027-02-08, pairing: P, began: rain}, {on: 2027-02-11, pairing: P, began: rest}", "",
+			"P: eggs expected by 2027-02-10, none recorded since the rain began on 2027-02-08",
+		},
+		{"they came", "2027-02-11", "{on: 2027-02-08, pairing: P, began: rain}]\nclutches: [{id: C, pairing: P, laid: 2027-02-10}", "", ""},
+		{"they came, of the dam", "2027-02-11", "{on: 2027-02-08, pairing: P, began: rain}]\nclutches: [{id: C, dam: D, laid: 2027-02-10}", "", ""},
+		{"the dam laid before", "2027-02-09", "{on: 2027-02-08, pairing: P, began: rain}]\nclutches: [{id: C, dam: D, laid: 2026-02-10, ended: 2026-10-01}", "2027-02-10", ""},
+		{"the cycle is over", "2027-03-20", "{on: 2027-02-08, pairing: P, began: rain}", "", ""},
+	} {
+		r := room(t, basic+"pairings: [{id: P, dam: D, sire: A, start: 2027-01-04}]\ndiary: ["+row.more+"]\n")
+		a := agenda(t, r, row.on, 7)
+		watch, overdue := "", ""
+		for _, w := range a.Watch {
+			if w.Pairing == "P" {
+				assert.Equal(t, "laid", w.Stage)
+				watch = w.Window.Likely.String()
+			}
+		}
+		for _, o := range a.Overdue {
+			if o.Pairing == "P" && o.Stage == "laid" {
+				overdue = o.Text
+			}
+		}
+		assert.Equal(t, row.watch, watch, row.name)
+		assert.Equal(t, row.overdue, overdue, row.name)
+		assert.Equal(t, row.overdue != "", strings.Contains(messages(r.Check(day(row.on)), strictyaml.Warning), "eggs expected by"), row.name)
 	}
 }
 

@@ -59,6 +59,9 @@ func (c *check) pairings(p *plan) {
 		for _, w := range one.cycle.Warnings {
 			c.warn(one.At, "pairing "+one.ID+": "+w, "")
 		}
+		if _, text := c.room.noEggs(one, c.on); text != "" {
+			c.warn(one.At, "pairing "+one.ID+": "+text, "record the clutch, or plan another attempt")
+		}
 		if text := unknown.String(); text != "" {
 			c.note(one.At, "pairing "+one.ID+": not known, and so not checked or not exact: "+text, "")
 		}

@@ -120,8 +120,7 @@ func (p *plan) lost(one planned) bool {
 // knows.
 func (r *Room) chanceInTime(p planned, on civil.Date) (chance float64, known bool) {
 	ready := r.brood(p.Species, on).ready
-	raining := slices.ContainsFunc(p.cycle.Phases, func(ph season.Dated) bool { return ph.Name == season.Rain && ph.Recorded })
-	if !raining || !p.ReadyBy.Known() || !ready.Known() {
+	if !p.raining() || !p.ReadyBy.Known() || !ready.Known() {
 		return 0, false
 	}
 	return ready.CDF(p.ReadyBy.Sub(p.cycle.RainStart)), true

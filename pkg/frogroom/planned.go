@@ -89,6 +89,9 @@ func (r *Room) tell(p planned, on civil.Date) PlannedPairing {
 		out.Warnings = append(out.Warnings, fmt.Sprintf("the rain is taken to have begun on %s, because a clutch was laid on %s: record the day on which it began", rain, laid))
 	}
 	out.Warnings = append(out.Warnings, r.lessSure(p, on)...)
+	if _, text := r.noEggs(p, on); text != "" {
+		out.Warnings = append(out.Warnings, text+": record the clutch, or plan another attempt")
+	}
 	if len(out.Stages) == 0 {
 		out.Warnings = append(out.Warnings, fmt.Sprintf("when there will be young is not known: the profile of %s has no eggs_after_nights under breeding", p.Species))
 	}

@@ -113,7 +113,7 @@ const sheetHTML = `<!DOCTYPE html>
 <span class="note">{{.}}</span>{{end}}{{end}}</li>
 {{- end}}
 {{- range .Watch}}
-<li><label><input type="checkbox"><b>likely {{day .Window.Likely}}</b> {{.Clutch}}{{with .Place}} ({{apart .}}){{end}}: {{stage .Stage}}</label>
+<li><label><input type="checkbox"><b>likely {{day .Window.Likely}}</b> {{.Clutch}}{{.Pairing}}{{with .Place}} ({{apart .}}){{end}}: {{stage .Stage}}</label>
 <span class="note dates">early {{short .Window.Early}}, late {{short .Window.Late}}</span></li>
 {{- end}}
 </ul>

@@ -1,0 +1,40 @@
+package frogroom
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/season"
+)
+
+// eggs gives when a pairing is to lay; ok is false where nobody knows, and once one
+// of its dams has laid, in its name or without.
+func (r *Room) eggs(p planned, on civil.Date) (w civil.Window, ok bool) {
+	i := slices.IndexFunc(p.cycle.Stages, func(s season.StageWindow) bool { return s.Stage == development.Laid.String() })
+	clutches, _ := upTo(on, r.laid.byPairing[p.ID])
+	if i < 0 || clutches > 0 {
+		return civil.Window{}, false
+	}
+	for _, dam := range p.Dams {
+		if n, last := upTo(on, r.laid.byDam[dam]); n > 0 && last >= p.cycle.RainStart {
+			return civil.Window{}, false
+		}
+	}
+	return p.cycle.Stages[i].Window, true
+}
+
+// noEggs says that eggs are late since the rain began; nothing when they are not.
+func (r *Room) noEggs(p planned, on civil.Date) (w civil.Window, text string) {
+	w, waits := r.eggs(p, on)
+	if !waits || !p.raining() || w.Late >= on {
+		return w, ""
+	}
+	return w, fmt.Sprintf("eggs expected by %s, none recorded since the rain began on %s", w.Late, p.cycle.RainStart)
+}
+
+// raining reports whether the rain of a pairing is recorded to have begun.
+func (p planned) raining() bool {
+	return slices.ContainsFunc(p.cycle.Phases, func(ph season.Dated) bool { return ph.Name == season.Rain && ph.Recorded })
+}
