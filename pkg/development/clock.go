@@ -28,7 +28,11 @@ func newClock(w warmth, t Temperatures, laid civil.Date) clock {
 	if !w.known {
 		return c
 	}
-	for _, r := range t.byDay() {
+	readings := t.byDay()
+	for i, r := range readings {
+		if i > 0 && r.C == readings[i-1].C {
+			continue
+		}
 		next := run{from: r.From.Sub(laid), rate: w.rate(r.C), outside: w.outside(r.C)}
 		if n := len(c.runs); n > 0 {
 			last := c.runs[n-1]

@@ -6,14 +6,22 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
 // judge holds a pairing against the rules on the day on which its rain begins,
-// as far as is known by on.
-func (r *Room) judge(p *collection.Pairing, rain, on civil.Date) pairing.Verdict {
+// as far as is known by on. The pedigree has the ancestry of both sides.
+func (r *Room) judge(in *pedigree.Pedigree, p *collection.Pairing, rain, on civil.Date) pairing.Verdict {
 	known := min(rain, on)
-	return pairing.Judge(r.terms(rain), r.breeders(p.Sires, known), r.breeders(p.Dams, known))
+	terms, sires, dams := r.terms(rain), r.breeders(p.Sires, known), r.breeders(p.Dams, known)
+	terms.Pedigree = in
+	for _, side := range [][]pairing.Animal{sires, dams} {
+		for i := range side {
+			side[i].Node, _ = in.Index(side[i].ID)
+		}
+	}
+	return pairing.Judge(terms, sires, dams)
 }
 
 // needsOf takes from a profile what the rules about breeders ask.

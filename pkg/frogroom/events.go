@@ -66,7 +66,7 @@ func (r *Room) events(p *plan) []calendar.Event {
 		e.clutch(k)
 	}
 	for _, one := range p.planned {
-		e.pairing(r.tell(one, p.on))
+		e.pairing(r.tell(p.kin, one, p.on))
 	}
 	for _, t := range r.Collection.Targets {
 		e.target(t)

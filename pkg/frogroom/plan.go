@@ -8,6 +8,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
 	"github.com/spawnwright/spawnwright/pkg/planner"
 	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/season"
@@ -20,6 +21,7 @@ import (
 type plan struct {
 	room      *Room
 	on        civil.Date
+	kin       *pedigree.Pedigree    // the ancestry of all parents
 	wanted    []*collection.Pairing // all that were asked for
 	planned   []planned
 	missing   []missing
@@ -64,7 +66,11 @@ func (r *Room) plan(on civil.Date, wanted []*collection.Pairing) *plan {
 // planWith plans pairings together.
 func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted []*collection.Pairing) *plan {
 	r.foresee(wanted, on)
-	p := &plan{room: r, on: on, wanted: wanted, clutches: r.rearing.Tended(on), needed: make(map[string]int)}
+	var parents []string
+	for _, w := range wanted {
+		parents = append(append(parents, w.Sires...), w.Dams...)
+	}
+	p := &plan{room: r, on: on, kin: r.Ancestry.Above(parents), wanted: wanted, clutches: r.rearing.Tended(on), needed: make(map[string]int)}
 	var inputs []timetable.Pairing
 	of := make(map[string]*collection.Pairing)
 	doubts := make(map[string][]string)
@@ -85,7 +91,7 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 	}
 	for _, c := range p.fitted.Season.Cycles {
 		w := of[c.Pairing]
-		p.planned = append(p.planned, planned{w, c, r.judge(w, c.RainStart, on), doubts[w.ID]})
+		p.planned = append(p.planned, planned{w, c, r.judge(p.kin, w, c.RainStart, on), doubts[w.ID]})
 	}
 	return p
 }

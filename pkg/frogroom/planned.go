@@ -6,7 +6,9 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
 // season tells a plan to a keeper.
@@ -23,7 +25,7 @@ func (p *plan) season() Season {
 		s.Over = append(s.Over, one.ID)
 	}
 	for _, one := range p.planned {
-		s.Pairings = append(s.Pairings, p.room.tell(one, p.on))
+		s.Pairings = append(s.Pairings, p.room.tell(p.kin, one, p.on))
 	}
 	return s
 }
@@ -62,12 +64,13 @@ func (p *plan) tooMany() (Conflict, bool) {
 	return c, true
 }
 
-// tell puts what is known of a pairing beside its dates.
-func (r *Room) tell(p planned, on civil.Date) PlannedPairing {
+// tell puts what is known of a pairing beside its dates. The pedigree has the ancestry
+// of both sides.
+func (r *Room) tell(in *pedigree.Pedigree, p planned, on civil.Date) PlannedPairing {
 	out := PlannedPairing{
 		ID: p.ID, Species: p.Species, Dams: slices.Clone(p.Dams), Sires: slices.Clone(p.Sires),
 		Target: p.Target, ReadyBy: p.ReadyBy,
-		Young:    r.Ancestry.YoungOf(p.Sires, p.Dams),
+		Young:    kin.YoungOf(in, p.Sires, p.Dams),
 		Stages:   []PlannedStage{},
 		Refused:  !p.verdict.Allowed(),
 		Warnings: slices.Clone(p.cycle.Warnings),

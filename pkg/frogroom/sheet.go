@@ -47,8 +47,9 @@ func (r *Room) SeasonSheet(ctx context.Context, on civil.Date, o Planning) (Shee
 		Names: make(map[string]string), Reasons: make(map[string][]string),
 		Loads: p.placeDays(), Agenda: r.agenda(p, sheetDays),
 	}
-	for _, k := range p.clutches {
-		clutch := SheetClutch{Clutch: r.rearing.Told(k)}
+	told := r.rearing.Told(p.clutches...)
+	for i, k := range p.clutches {
+		clutch := SheetClutch{Clutch: told[i]}
 		clutch.Warnings = slices.Clone(k.Warnings)
 		for i, d := range slices.Concat(k.Doubts, k.NotSafe) { // the first of them, which have a place
 			clutch.Warnings[i] = d.Text

@@ -1,6 +1,11 @@
 package kin
 
-import "slices"
+import (
+	"fmt"
+	"slices"
+
+	"github.com/spawnwright/spawnwright/pkg/pedigree"
+)
 
 // Young is what the parents say about their young.
 type Young struct {
@@ -10,14 +15,20 @@ type Young struct {
 	Known bool `json:"known"`
 }
 
+// Above gives the pedigree of animals and of their ancestors. In a large room these are
+// few, and the inbreeding of all takes longer than most questions. It panics when one of
+// them is not in the pedigree.
+func (a *Ancestry) Above(ids []string) *pedigree.Pedigree {
+	return a.Pedigree.AncestryOf(numbers(a.Pedigree, ids))
+}
+
 // YoungOf gives the expected inbreeding of young of these possible parents. It panics
 // when one of them is not in the pedigree.
-func (a *Ancestry) YoungOf(sires, dams []string) Young {
+func YoungOf(p *pedigree.Pedigree, sires, dams []string) Young {
 	if len(sires) == 0 || len(dams) == 0 {
 		return Young{}
 	}
-	p := a.Pedigree
-	s, d := a.numbers(sires), a.numbers(dams)
+	s, d := numbers(p, sires), numbers(p, dams)
 	return Young{
 		Inbreeding: p.ExpectedInbreeding(s, d),
 		Expected:   len(s) > 1 || len(d) > 1 || slices.ContainsFunc(slices.Concat(s, d), p.Uncertain),
@@ -25,12 +36,12 @@ func (a *Ancestry) YoungOf(sires, dams []string) Young {
 	}
 }
 
-func (a *Ancestry) numbers(ids []string) []int {
+func numbers(p *pedigree.Pedigree, ids []string) []int {
 	out := make([]int, len(ids))
 	for k, id := range ids {
-		i, err := a.Number(id)
-		if err != nil {
-			panic("kin: " + err.Error())
+		i, ok := p.Index(id)
+		if !ok {
+			panic(fmt.Sprintf("kin: no animal %q in the pedigree", id))
 		}
 		out[k] = i
 	}

@@ -74,13 +74,7 @@ func (s Stage) Ahead() bool { return !s.Recorded && !s.Passed }
 // A date is that by which half of a clutch is there. It follows the temperature
 // by day, all looks at the clutch, and what the other clutches of the species in
 // this file have taught; see [development.Model.Outlook].
-func (r *Rearing) Clutches(on civil.Date) []Clutch {
-	out := []Clutch{}
-	for _, k := range r.Tended(on) {
-		out = append(out, r.Told(k))
-	}
-	return out
-}
+func (r *Rearing) Clutches(on civil.Date) []Clutch { return r.Told(r.Tended(on)...) }
 
 // Running reports whether a clutch was laid, or seen, by a day and has not ended.
 func (r *Rearing) Running(c *collection.Clutch, on civil.Date) bool {
@@ -94,7 +88,7 @@ func (r *Rearing) Clutch(id string, on civil.Date) (Clutch, error) {
 	if err != nil {
 		return Clutch{}, err
 	}
-	return r.Told(r.clutch(c, on)), nil
+	return r.Told(r.clutch(c, on))[0], nil
 }
 
 // A Tended clutch is what is told of it, but for Young, and what that was taken
@@ -109,11 +103,20 @@ type Tended struct {
 	known developing
 }
 
-// Told gives all that is told of a clutch. The kinship of its parents can take
+// Told gives all that is told of clutches. The kinship of their parents can take
 // longer than all the rest, and a check or a plan does not ask for it.
-func (r *Rearing) Told(k Tended) Clutch {
-	k.Young = r.Ancestry.YoungOf(k.Sires, k.Dams)
-	return k.Clutch
+func (r *Rearing) Told(clutches ...Tended) []Clutch {
+	var parents []string
+	for _, k := range clutches {
+		parents = append(append(parents, k.Sires...), k.Dams...)
+	}
+	above := r.Ancestry.Above(parents)
+	out := []Clutch{}
+	for _, k := range clutches {
+		k.Young = kin.YoungOf(above, k.Sires, k.Dams)
+		out = append(out, k.Clutch)
+	}
+	return out
 }
 
 // Tended gives the clutches that run, which do not wait for each other.
