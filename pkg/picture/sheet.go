@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
@@ -32,7 +33,7 @@ func Sheet(s frogroom.Sheet) []byte {
 	slices.Sort(data.Cautions)
 	data.Cautions = slices.Compact(data.Cautions)
 	var b bytes.Buffer
-	if err := sheetPage.Execute(&b, data); err != nil {
+	if err := sheetPage().Execute(&b, data); err != nil {
 		panic("picture: " + err.Error()) // it is executed on values of one type
 	}
 	return b.Bytes()
@@ -160,10 +161,13 @@ func stageHeading(stage string) string {
 	return strings.ReplaceAll(stage, "-", " ")
 }
 
-var sheetPage = template.Must(template.New("sheet").Funcs(template.FuncMap{
-	"apart": svg.Apart,
-	"day":   longDate,
-	"place": placeWords,
-	"short": shortDate,
-	"stage": stageHeading,
-}).Parse(sheetHTML))
+// sheetPage is read when it is first asked for: only one command needs it.
+var sheetPage = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("sheet").Funcs(template.FuncMap{
+		"apart": svg.Apart,
+		"day":   longDate,
+		"place": placeWords,
+		"short": shortDate,
+		"stage": stageHeading,
+	}).Parse(sheetHTML))
+})

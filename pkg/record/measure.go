@@ -4,15 +4,21 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
+// Forms are put together when one is first asked for: most commands need none.
 var (
-	measure      = regexp.MustCompile(`^(-?[0-9]{1,15}(?:\.[0-9]{1,15})?) ?(\p{L}+|°[CF])$`)
-	unlabelled   = regexp.MustCompile(`^-?[0-9]+([.,][0-9]+)?$`)
-	commaMeasure = regexp.MustCompile(`^-?[0-9]+,[0-9]+ ?[^0-9,.\s]{1,9}$`)
+	measure      = form(`^(-?[0-9]{1,15}(?:\.[0-9]{1,15})?) ?(\p{L}+|°[CF])$`)
+	unlabelled   = form(`^-?[0-9]+([.,][0-9]+)?$`)
+	commaMeasure = form(`^-?[0-9]+,[0-9]+ ?[^0-9,.\s]{1,9}$`)
 )
+
+func form(of string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(of) })
+}
 
 // parse reads a number with its unit, such as 12.4g or 0.44 oz. It gives the
 // value in the base unit and, when another one was written, what is to stand in
@@ -22,12 +28,12 @@ func parse(what, text string, u strictyaml.Unit, example string) (value float64,
 	for i, c := range u.Known {
 		names[i] = c.Name
 	}
-	m := measure.FindStringSubmatch(text)
+	m := measure().FindStringSubmatch(text)
 	switch {
 	case m != nil:
-	case unlabelled.MatchString(text):
+	case unlabelled().MatchString(text):
 		return 0, "", refuse("write its unit: "+strings.Replace(text, ",", ".", 1)+u.Known[0].Name, "the %s %s has no unit", what, text)
-	case commaMeasure.MatchString(text):
+	case commaMeasure().MatchString(text):
 		return 0, "", refuse("write a point: "+strings.Replace(text, ",", ".", 1), "the %s is %q", what, text)
 	default:
 		return 0, "", refuse("write a number and its unit, such as "+example, "the %s is %q", what, text)

@@ -5,16 +5,21 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"go.yaml.in/yaml/v3"
 )
 
+// Forms are put together when one is first asked for: most files need none.
 var (
-	quantity   = regexp.MustCompile(`^(-?[0-9]{1,15}(?:\.[0-9]{1,15})?) ?([^0-9.\s-][^0-9]*)$`)
-	commaFloat = regexp.MustCompile(`^-?[0-9]{1,15},[0-9]{1,15}$`)
-
-	commaQuantity = regexp.MustCompile(`^-?[0-9]{1,15},[0-9]{1,15} ?[^0-9,.\s-]{1,9}$`)
+	quantity      = form(`^(-?[0-9]{1,15}(?:\.[0-9]{1,15})?) ?([^0-9.\s-][^0-9]*)$`)
+	commaFloat    = form(`^-?[0-9]{1,15},[0-9]{1,15}$`)
+	commaQuantity = form(`^-?[0-9]{1,15},[0-9]{1,15} ?[^0-9,.\s-]{1,9}$`)
 )
+
+func form(of string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(of) })
+}
 
 // plainInt reports whether text is a whole number of at most 15 digits.
 func plainInt(text string) bool {
@@ -97,7 +102,7 @@ func (doc *Document) Float(n *yaml.Node, name string, low, high float64) (float6
 	}
 	if !plainFloat(text) {
 		cure := "write a number, such as 12.5"
-		if commaFloat.MatchString(text) {
+		if commaFloat().MatchString(text) {
 			cure = "write a point: " + strings.Replace(text, ",", ".", 1)
 		}
 		doc.Errorf(n, cure, "%s is %q, not a number", name, shorten(text))
@@ -217,10 +222,10 @@ func (doc *Document) quantity(n *yaml.Node, key string, u Unit, low, high float6
 		doc.Errorf(n, unitCure(text, key, u, low, high), "%s %s has no unit", key, text)
 		return 0, false
 	}
-	match := quantity.FindStringSubmatch(text)
+	match := quantity().FindStringSubmatch(text)
 	if match == nil {
 		cure := fmt.Sprintf("write a number and its unit, such as %s: 12.5 %s", key, u.Known[0].Name)
-		if commaQuantity.MatchString(text) {
+		if commaQuantity().MatchString(text) {
 			cure = "write a point: " + strings.Replace(text, ",", ".", 1)
 		}
 		doc.Errorf(n, cure, "%s is %q", key, shorten(text))
