@@ -50,14 +50,14 @@ of day on the first day of what is to come, or --alarm-days before.`,
 			if err != nil {
 				return err
 			}
-			events, err := a.goOn(room, since, on)
+			events, conflicts, err := a.goOn(room, since, on)
 			if err != nil {
 				return err
 			}
 			if len(events.Events) == 0 {
 				return &exitError{code: exitNoPlan, err: errors.New("there is nothing to put into a calendar; add pairings, clutches or targets to the file")}
 			}
-			a.warn(conflictTexts(room.Conflicts(on)))
+			a.warn(conflictTexts(conflicts))
 			if at != nil {
 				events = events.Alarmed(*at, on)
 			}

@@ -15,32 +15,36 @@ import (
 )
 
 // goOn gives the calendar of a room as it goes on from an earlier one: the file that
-// --since names, else the one that -o would replace. The plan keeps the days of that
-// where it can.
-func (a *app) goOn(room *frogroom.Room, since string, on civil.Date) (calendar.Calendar, error) {
-	c := room.Events(on)
+// --since names, else the one that -o would replace; and what is in the way of the
+// season. The plan keeps the days of the earlier one where it can.
+func (a *app) goOn(room *frogroom.Room, since string, on civil.Date) (calendar.Calendar, []frogroom.Conflict, error) {
+	c := room.Calendar()
 	earlier, err := a.replaced(c)
 	if err != nil {
-		return c, err
+		return c, nil, err
 	}
 	if since != "" {
 		if earlier, err = earlierCalendar(since, c); err != nil {
-			return c, cause(err, func(err error) error { return inputError(fmt.Errorf("--since %s: %w", since, err)) })
+			return c, nil, cause(err, func(err error) error { return inputError(fmt.Errorf("--since %s: %w", since, err)) })
 		}
 		if a.format != "ics" { // otherwise it may go on in its own place
 			a.inputs = append(a.inputs, since)
 		}
 	}
-	if earlier == nil {
-		return c, nil
+	var o frogroom.Planning
+	if earlier != nil {
+		o.Announced = earlier.Announced()
 	}
-	c = room.PlanEvents(context.Background(), on, frogroom.Planning{Announced: earlier.Announced()})
+	c, conflicts := room.PlanEvents(context.Background(), on, o)
+	if earlier == nil {
+		return c, conflicts, nil
+	}
 	next, changes := c.Since(*earlier, on)
 	if !a.quiet {
 		fmt.Fprintf(a.stderr, "since the earlier calendar: %d changed, %d new, %d cancelled, %d as they were\n",
 			changes.Changed, changes.New, changes.Cancelled, changes.Same)
 	}
-	return next, nil
+	return next, conflicts, nil
 }
 
 // replaced gives the calendar that -o would replace, nil where there is none. Any

@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
-	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 )
 
@@ -97,7 +96,7 @@ func (a *app) season(f *seasonFlags, args []string, certain bool) error {
 	if err != nil {
 		return err
 	}
-	if o.Announced, err = a.announced(f.announced, room, on); err != nil {
+	if o.Announced, err = a.announced(f.announced, room); err != nil {
 		return err
 	}
 	ctx, stop := a.interruptible("planning")
@@ -134,11 +133,11 @@ func (f *seasonFlags) planning(args []string, certain bool) (frogroom.Planning, 
 }
 
 // announced reads the days of an earlier calendar.
-func (a *app) announced(path string, room *frogroom.Room, on civil.Date) (calendar.Announced, error) {
+func (a *app) announced(path string, room *frogroom.Room) (calendar.Announced, error) {
 	if path == "" {
 		return calendar.Announced{}, nil
 	}
-	earlier, err := earlierCalendar(path, room.Events(on))
+	earlier, err := earlierCalendar(path, room.Calendar())
 	if err != nil {
 		return calendar.Announced{}, cause(err, func(err error) error { return inputError(fmt.Errorf("--announced %s: %w", path, err)) })
 	}

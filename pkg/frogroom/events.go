@@ -1,6 +1,7 @@
 package frogroom
 
 import (
+	"cmp"
 	"context"
 	"strings"
 
@@ -29,23 +30,24 @@ import (
 // Pairings that are over are among them, those that cannot be planned are not;
 // [Room.Season] names these.
 func (r *Room) Events(on civil.Date) calendar.Calendar {
-	return r.PlanEvents(context.Background(), on, Planning{})
+	c, _ := r.PlanEvents(context.Background(), on, Planning{})
+	return c
 }
 
-// PlanEvents is [Room.Events] with more to say about the planning. Its pairings are
-// always all of the file.
-func (r *Room) PlanEvents(ctx context.Context, on civil.Date, o Planning) calendar.Calendar {
+// PlanEvents is [Room.Events] with more to say about the planning, and gives what is in
+// the way of the season too. Its pairings are always all of the file.
+func (r *Room) PlanEvents(ctx context.Context, on civil.Date, o Planning) (calendar.Calendar, []Conflict) {
 	mustKnow(on)
-	name := r.calendarID()
-	return calendar.Calendar{ID: name, Name: name, Events: r.events(r.planWith(ctx, on, o, r.allPairings()))}
+	p, c := r.planWith(ctx, on, o, r.allPairings()), r.Calendar()
+	c.Events = r.events(p)
+	return c, p.current().clashes()
 }
 
-// calendarID says which calendar this room has.
-func (r *Room) calendarID() string {
-	if r.Collection.Keeper == "" {
-		return "frog room"
-	}
-	return r.Collection.Keeper
+// Calendar gives the calendar of this room without its events: for these a season is
+// planned, and [calendar.Published.Of] asks for none.
+func (r *Room) Calendar() calendar.Calendar {
+	name := cmp.Or(r.Collection.Keeper, "frog room")
+	return calendar.Calendar{ID: name, Name: name}
 }
 
 // Extent gives the days from the first event of a calendar to the last.

@@ -116,13 +116,6 @@ func (r *Room) Season(on civil.Date, ids ...string) (Season, error) {
 	return r.PlanSeason(context.Background(), on, Planning{Pairings: ids})
 }
 
-// Conflicts gives what is in the way of the season, as [Room.Season] does, without
-// all else that is told of it.
-func (r *Room) Conflicts(on civil.Date) []Conflict {
-	mustKnow(on)
-	return r.plan(on, r.allPairings()).current().clashes()
-}
-
 // Planning says what is planned, and how.
 type Planning struct {
 	// Pairings are ids of the file; none stand for all that are not over.
@@ -186,7 +179,7 @@ func (o Planning) announced(r *Room, p *collection.Pairing) map[string]civil.Dat
 	}
 	told := make(map[string]civil.Date)
 	look := func(name, event string) {
-		if day, ok := o.Announced.Day(calendar.UID(r.calendarID(), key("pairing", p.ID, event))); ok {
+		if day, ok := o.Announced.Day(calendar.UID(r.Calendar().ID, key("pairing", p.ID, event))); ok {
 			told[name] = day
 		}
 	}
