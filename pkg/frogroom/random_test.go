@@ -158,6 +158,7 @@ func checkKin(t asker, r *frogroom.Room, on civil.Date) {
 func checkSeason(t asker, r *frogroom.Room, on civil.Date) {
 	s, _ := r.Season(on)
 	for _, p := range s.Pairings {
+		checkYoung(t, r, p.Sires, p.Dams, p.Young)
 		if len(p.Phases) == 0 {
 			t.Fatalf("%s has no phases", p.ID)
 		}
@@ -186,6 +187,27 @@ func checkSeason(t asker, r *frogroom.Room, on civil.Date) {
 	}
 }
 
+// checkYoung holds what is told of the young, which goes by the ancestors of their parents
+// alone, against the pedigree of all.
+func checkYoung(t asker, r *frogroom.Room, sires, dams []string, told kin.Young) {
+	whole := r.Ancestry.Pedigree
+	numbers := func(ids []string) (all []int) {
+		for _, id := range ids {
+			i, _ := whole.Index(id)
+			all = append(all, i)
+		}
+		return all
+	}
+	var want kin.Young
+	if len(sires) > 0 && len(dams) > 0 {
+		want.Known, want.Expected = true, len(sires) > 1 || len(dams) > 1 || slices.ContainsFunc(numbers(slices.Concat(sires, dams)), whole.Uncertain)
+		want.Inbreeding = whole.ExpectedInbreeding(numbers(sires), numbers(dams))
+	}
+	if told.Known != want.Known || told.Expected != want.Expected || math.Abs(told.Inbreeding-want.Inbreeding) > 1e-14 {
+		t.Fatalf("young of %v and %v: %+v, want %+v", sires, dams, told, want)
+	}
+}
+
 func checkWindow(t asker, w civil.Window) {
 	if !w.Known() || w.Early > w.Likely || w.Likely > w.Late {
 		t.Fatalf("window %v", w)
@@ -194,6 +216,7 @@ func checkWindow(t asker, w civil.Window) {
 
 func checkClutches(t asker, r *frogroom.Room, on civil.Date) {
 	for _, k := range r.Clutches(on) {
+		checkYoung(t, r, k.Sires, k.Dams, k.Young)
 		if k.Laid > on || k.SeenOn < k.Laid || k.SeenOn > on {
 			t.Fatalf("clutch %+v", k)
 		}
