@@ -20,7 +20,7 @@ func (u Unit) written(name string) (Conversion, bool) {
 // labelled shows how a text with a number and a unit is written under the key that has no
 // unit in it, or that one without what it has already; nothing when the text is no such thing.
 func (u Unit) labelled(key, text string) string {
-	match := quantity.FindStringSubmatch(strings.Replace(text, ",", ".", 1))
+	match := quantity().FindStringSubmatch(strings.Replace(text, ",", ".", 1))
 	if match == nil {
 		return ""
 	}
