@@ -42,6 +42,9 @@ func needsOf(p *species.Profile) pairing.Needs {
 		days += s.Days.P50
 	}
 	n.TadpoleDays = int(math.Round(days))
+	if s, ok := p.Step(species.Egg); ok {
+		n.EggDays = int(math.Round(s.Days.P50))
+	}
 	n.QuarantineDays = int(math.Ceil(p.QuarantineDays.Value))
 	if rest, ok := p.Phase(species.Rest); ok {
 		n.RestLeast, n.RestUsual = rest.Days.Min, rest.Days.Usual
@@ -69,13 +72,22 @@ func (r *Room) breeders(ids []string, known civil.Date) []pairing.Animal {
 		out[i] = pairing.Animal{
 			ID: id, Node: node, Species: a.Species, Line: a.Line, Locality: a.Locality,
 			Sex: sexOf(a.Sex), SexSign: a.SexSign,
-			Hatched: a.Hatched, OutOfWater: a.OutOfWater, Acquired: a.Acquired,
+			Laid: r.laidOf(a.Clutch), Hatched: a.Hatched, OutOfWater: a.OutOfWater, Acquired: a.Acquired,
 			Died: a.Died, Left: a.Left, Promised: a.Promised,
 			WeightG: weight.Value, LengthMM: length.Value,
 			Clutches: clutches[:laid], Quarantines: quarantines, HealthHolds: health,
 		}
 	}
 	return out
+}
+
+// laidOf is the day on which a clutch was laid; unknown for no clutch, or when nobody wrote it
+// down.
+func (r *Room) laidOf(clutch string) civil.Date {
+	if c, ok := r.Collection.Clutch(clutch); ok {
+		return c.Laid
+	}
+	return 0
 }
 
 // holds gives the holds of an animal that are known by a day, by their kind.

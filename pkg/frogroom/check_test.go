@@ -26,6 +26,15 @@ pairings:
 			"id: P | pairing P should not be made: G is too young: 399 days (out of the water 2026-01-05), and a female needs 400; this passes on 2027-02-09",
 		},
 		{
+			"too young by the day on which its clutch was laid, for nothing was seen of that", basic + `
+  - {id: G, species: clockwork, sex: female, clutch: K}
+clutches: [{id: K, laid: 2025-12-20, dam: D, sire: A, ended: 2026-03-01}]
+pairings:
+  - {id: P, dam: G, sire: B, start: 2027-01-04}
+`, "2027-01-01",
+			"id: P | pairing P should not be made: G is too young: 362 days (laid 2025-12-20, and 5 days as an egg and 48 as a tadpole are usual), and a female needs 400; this passes on 2027-03-18",
+		},
+		{
 			"a warning of the rules", basic + `
 pairings:
   - {id: P, dam: [D, E], sire: A, start: 2027-01-04}

@@ -1,6 +1,7 @@
 package frogroom
 
 import (
+	"cmp"
 	"math"
 
 	"github.com/spawnwright/spawnwright/pkg/breedingplan"
@@ -77,14 +78,10 @@ func (l *line) start() (start horizon.Line, unsexed int) {
 			male = unsexed%2 == 1
 		}
 		age := l.matures()
-		for _, since := range []civil.Date{a.OutOfWater, a.Hatched, a.Acquired} {
-			if since.Known() {
-				age = max(0, l.on.Sub(since)/365)
-				if since == a.Acquired && !a.OutOfWater.Known() && !a.Hatched.Known() {
-					age += l.matures() // most are bought grown
-				}
-				break
-			}
+		if since := cmp.Or(a.OutOfWater, a.Hatched, l.room.laidOf(a.Clutch)); since.Known() {
+			age = max(0, l.on.Sub(since)/365)
+		} else if a.Acquired.Known() {
+			age += max(0, l.on.Sub(a.Acquired)/365) // most are bought grown
 		}
 		start.Male = append(start.Male, male)
 		start.Age = append(start.Age, age)

@@ -43,6 +43,7 @@ type Animal struct {
 	Sex            Sex
 	SexSign        string // how the sex is known, such as "called"; empty when nobody wrote it down
 
+	Laid                civil.Date // the day on which the clutch that it came from was laid
 	Hatched, OutOfWater civil.Date
 	Acquired            civil.Date // came to the room
 	Died, Left          civil.Date

@@ -50,6 +50,29 @@ func TestRulesOfMaturity(t *testing.T) {
 			"at most 320 days", "the age of Bram is not known well enough: hatched 2026-04-15", "",
 		},
 		{
+			"only laid: the usual days as an egg and a tadpole are taken off", RuleAge,
+			male(func(a *Animal) { a.OutOfWater, a.Acquired, a.Laid = 0, day("2026-01-01"), day("2027-03-01").Add(-365) }), 0, Refuse,
+			"299 days", "Bram is too young: 299 days (laid 2026-03-01, and 6 days as an egg and 60 as a tadpole are usual), and a male needs 300", "2027-03-02",
+		},
+		{
+			"only laid, and long enough ago", RuleAge,
+			male(func(a *Animal) { a.OutOfWater, a.Laid = 0, day("2027-03-01").Add(-366) }), 0, Fine,
+			"300 days", "Bram is old enough: 300 days", "",
+		},
+		{
+			"laid and hatched: the later day says more", RuleAge,
+			male(func(a *Animal) { a.OutOfWater, a.Laid, a.Hatched = 0, day("2026-01-01"), day("2027-03-01").Add(-360) }), 0, Fine,
+			"300 days", "Bram is old enough: 300 days", "",
+		},
+		{
+			"only laid, days as an egg not known: too young for certain", RuleAge,
+			func(t Terms, m, f *Animal) {
+				needs(func(n *Needs) { n.EggDays = 0 })(t, m, f)
+				m.OutOfWater, m.Laid = 0, day("2027-03-01").Add(-299)
+			}, 0, Refuse,
+			"at most 299 days", "Bram is too young: at most 299 days (laid 2026-05-06), and a male needs 300", "2027-03-02",
+		},
+		{
 			"bought, and here long enough whatever it came as", RuleAge,
 			male(func(a *Animal) { a.OutOfWater, a.Acquired = 0, day("2027-03-01").Add(-360) }), 0, Fine,
 			"at least 300 days", "Bram is old enough: at least 300 days", "",

@@ -48,6 +48,7 @@ func terms(t testing.TB) Terms {
 		Needs: map[string]Needs{species: {
 			Male:               Maturity{AgeDays: 300, LengthMM: 38, WeightG: 4},
 			Female:             Maturity{AgeDays: 540, LengthMM: 55, WeightG: 9.5},
+			EggDays:            6,
 			TadpoleDays:        60,
 			RestLeast:          90,
 			RestUsual:          180,

@@ -31,10 +31,11 @@ const (
 	atMost
 )
 
-// ageOf goes by the day on which a left the water; without it by its hatching;
-// without both by the day on which it came, which only says how old it is at
-// least.
-func ageOf(a Animal, tadpoleDays int, on civil.Date) age {
+// ageOf goes by the day on which a left the water; without it by its hatching, and
+// without that by its laying; without all by the day on which it came, which only says how
+// old it is at least.
+func ageOf(a Animal, n Needs, on civil.Date) age {
+	tadpoleDays := n.TadpoleDays
 	switch {
 	case a.OutOfWater.Known():
 		return age{on.Sub(a.OutOfWater), exact, "out of the water " + a.OutOfWater.String()}
@@ -43,6 +44,11 @@ func ageOf(a Animal, tadpoleDays int, on civil.Date) age {
 		return age{on.Sub(a.Hatched) - tadpoleDays, exact, since}
 	case a.Hatched.Known():
 		return age{on.Sub(a.Hatched), atMost, "hatched " + a.Hatched.String()}
+	case a.Laid.Known() && n.EggDays > 0 && tadpoleDays > 0:
+		since := fmt.Sprintf("laid %s, and %d days as an egg and %d as a tadpole are usual", a.Laid, n.EggDays, tadpoleDays)
+		return age{on.Sub(a.Laid) - n.EggDays - tadpoleDays, exact, since}
+	case a.Laid.Known():
+		return age{on.Sub(a.Laid), atMost, "laid " + a.Laid.String()}
 	case a.Acquired.Known():
 		// It may have come as a tadpole.
 		return age{on.Sub(a.Acquired) - tadpoleDays, atLeast, "here since " + a.Acquired.String()}
@@ -79,7 +85,7 @@ func TooYoung(t Terms, a Animal) bool {
 func judgeAge(t Terms, a Animal, as Sex) Finding {
 	f := Finding{Rule: RuleAge, Animals: []string{a.ID}}
 	need := t.maturity(a.Species, as).AgeDays
-	is := ageOf(a, t.Needs[a.Species].TadpoleDays, t.On)
+	is := ageOf(a, t.Needs[a.Species], t.On)
 	f.Value = is.String()
 	if need == 0 {
 		f.Severity = Unknown

@@ -58,9 +58,9 @@ func DefaultRules() Rules {
 // what is not known.
 type Needs struct {
 	Male, Female Maturity
-	// TadpoleDays is the usual time from hatching to leaving the water, for
-	// animals of which only the hatching was written down.
-	TadpoleDays int
+	// EggDays is the usual time from laying to hatching, TadpoleDays that from hatching to
+	// leaving the water, for animals of which no later day was written down.
+	EggDays, TadpoleDays int
 	// RestLeast and RestUsual are days from a clutch to the next pairing of the
 	// same female: what she needs at least, and what she is usually given.
 	RestLeast, RestUsual int
