@@ -221,6 +221,29 @@ func TestEggsToCome(t *testing.T) {
 	}
 }
 
+// TestClutchWithoutItsPairing: the plan waits for eggs that are there.
+func TestClutchWithoutItsPairing(t *testing.T) {
+	for _, row := range []struct{ name, clutch, want string }{
+		{"in the rain", "dam: D, laid: 2027-02-10", "clutch C has a dam of pairing P, whose rain began on 2027-02-08, but names no pairing, so that the plan waits for another clutch"},
+		{"named", "dam: D, pairing: P, laid: 2027-02-10", ""},
+		{"of another dam", "dam: E, laid: 2027-02-10", ""},
+		{"before the rain", "dam: D, laid: 2027-02-07", ""},
+		{"still to come", "dam: D, laid: 2027-02-16", ""},
+	} {
+		r := room(t, basic+"pairings: [{id: P, dam: D, sire: A, start: 2027-01-04}]\ndiary: [{on: 2027-02-08, pairing: P, began: rain}]\nclutches: [{id: C, "+row.clutch+"}]\n")
+		got := ""
+		for _, d := range r.Check(day("2027-02-12")) {
+			if strings.Contains(d.Message, "names no pairing") {
+				got = d.Message
+			}
+		}
+		assert.Equal(t, row.want, got, row.name)
+		s, err := r.Season(day("2027-02-12"))
+		require.NoError(t, err)
+		assert.Equal(t, row.want != "", strings.Contains(strings.Join(s.Pairings[0].Warnings, "\n"), "names no pairing"), row.name)
+	}
+}
+
 // TestTooLateIsNotOverdue: a cycle that would have had to begin long ago is a
 // conflict of the season, and nobody waits for its last phase.
 func TestTooLateIsNotOverdue(t *testing.T) {

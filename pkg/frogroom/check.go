@@ -62,6 +62,9 @@ func (c *check) pairings(p *plan) {
 		if _, text := c.room.noEggs(one, c.on); text != "" {
 			c.warn(one.At, "pairing "+one.ID+": "+text, "record the clutch, or plan another attempt")
 		}
+		if k := c.room.unnamed(one, c.on); k != nil {
+			c.warn(k.At, unnamedText(k, one), "if it is that one's, write pairing: "+one.ID+" beside it")
+		}
 		if text := unknown.String(); text != "" {
 			c.note(one.At, "pairing "+one.ID+": not known, and so not checked or not exact: "+text, "")
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/season"
 )
@@ -32,6 +33,28 @@ func (r *Room) noEggs(p planned, on civil.Date) (w civil.Window, text string) {
 		return w, ""
 	}
 	return w, fmt.Sprintf("eggs expected by %s, none recorded since the rain began on %s", w.Late, p.cycle.RainStart)
+}
+
+// unnamed gives the clutch that a dam of a pairing has laid since its rain began and
+// that names no pairing, while the plan waits for one; nil for none.
+func (r *Room) unnamed(p planned, on civil.Date) *collection.Clutch {
+	if clutches, _ := upTo(on, r.laid.byPairing[p.ID]); clutches > 0 || !p.raining() {
+		return nil
+	}
+	days := civil.Span{First: p.cycle.RainStart, Last: min(on, p.cycle.Span().Last)}
+	for i := range r.Collection.Clutches {
+		k := &r.Collection.Clutches[i]
+		hers := slices.ContainsFunc(k.Dams, func(id string) bool { return slices.Contains(p.Dams, id) })
+		if hers && k.Pairing == "" && days.Contains(r.Collection.Since(k.ID)) {
+			return k
+		}
+	}
+	return nil
+}
+
+// unnamedText says so.
+func unnamedText(k *collection.Clutch, p planned) string {
+	return fmt.Sprintf("clutch %s has a dam of pairing %s, whose rain began on %s, but names no pairing, so that the plan waits for another clutch", k.ID, p.ID, p.cycle.RainStart)
 }
 
 // raining reports whether the rain of a pairing is recorded to have begun.

@@ -92,6 +92,9 @@ func (r *Room) tell(in *pedigree.Pedigree, p planned, on civil.Date) PlannedPair
 		out.Warnings = append(out.Warnings, fmt.Sprintf("the rain is taken to have begun on %s, because a clutch was laid on %s: record the day on which it began", rain, laid))
 	}
 	out.Warnings = append(out.Warnings, r.lessSure(p, on)...)
+	if k := r.unnamed(p, on); k != nil {
+		out.Warnings = append(out.Warnings, unnamedText(k, p)+": if it is that one's, write pairing: "+p.ID+" beside it")
+	}
 	if _, text := r.noEggs(p, on); text != "" {
 		out.Warnings = append(out.Warnings, text+": record the clutch, or plan another attempt")
 	}

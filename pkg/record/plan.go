@@ -1,11 +1,9 @@
 package record
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
-	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
@@ -43,20 +41,8 @@ func (b *Book) Plan(e Edit) (*Plan, error) {
 		}
 		return nil, b.unsafe(&place{b.outline.At, "read back, the file would say something else: " + reason}, list)
 	}
-	p.Warnings = append(fresh(r.after, r.before), b.again(e, r.new)...)
+	p.Warnings = append(fresh(r.after, r.before), b.doubts(e, r.new)...)
 	return p, nil
-}
-
-// again warns of an entry that says the same as the last one, as when a command was
-// given twice.
-func (b *Book) again(e Edit, now *collection.Collection) strictyaml.Diagnostics {
-	n := len(b.Collection.Diary)
-	if n == 0 || !equal(b.Collection.Diary[n-1], e.Entry.Entry) {
-		return nil
-	}
-	return strictyaml.Diagnostics{now.Diagnostic(strictyaml.Warning, now.Diary[len(now.Diary)-1].At,
-		fmt.Sprintf("the entry before it, in line %d, says the same", b.Collection.Diary[n-1].At.Line),
-		"if it happened once, take it back with `spawnwright record undo`")}
 }
 
 // about gives the problems that are in the lines of a plan: a part of them that the
