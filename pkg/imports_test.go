@@ -44,12 +44,16 @@ var ours = map[string][]string{
 	"lineage":      {"pedigree"},
 	"collection":   {"civil", "species", "strictyaml"},
 	"kin":          {"civil", "collection", "diversity", "lineage", "parentage", "pedigree", "strictyaml"},
-	"rearing":      {"civil", "collection", "development", "internal", "kin", "species", "strictyaml"},
-	"spreadsheet":  {"civil", "collection", "species", "strictyaml"},
-	"record":       {"civil", "collection", "species", "strictyaml", "wholefile"},
+	"breeders":     {"civil", "collection", "kin", "pairing", "pedigree", "species"},
+	"departure": {
+		"breeders", "calendar", "civil", "collection", "development", "kin", "pairing", "parcel", "pedigree", "rearing", "species",
+	},
+	"rearing":     {"civil", "collection", "development", "internal", "kin", "species", "strictyaml"},
+	"spreadsheet": {"civil", "collection", "species", "strictyaml"},
+	"record":      {"civil", "collection", "species", "strictyaml", "wholefile"},
 	"frogroom": {
-		"breedingplan", "calendar", "civil", "collection", "development", "horizon", "internal", "kin", "lineage",
-		"occupancy", "pairing", "parcel", "pedigree", "planner", "rearing", "season", "species", "strictyaml", "timetable",
+		"breeders", "breedingplan", "calendar", "civil", "collection", "departure", "development", "horizon", "internal", "kin", "lineage",
+		"occupancy", "pairing", "pedigree", "planner", "rearing", "season", "species", "strictyaml", "timetable",
 	},
 	"picture": {"civil", "collection", "frogroom", "horizon", "kin", "svg"},
 }

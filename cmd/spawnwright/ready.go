@@ -11,6 +11,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/departure"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
 )
@@ -94,7 +95,7 @@ func (a *app) showReady(f readyFlags, ids []string) error {
 	if err != nil {
 		return err
 	}
-	d, err := room.Ready(on, frogroom.ReadyWish{IDs: ids, Species: f.species, Forecast: weather, Group: f.group})
+	d, err := room.Ready(on, departure.Wish{IDs: ids, Species: f.species, Forecast: weather, Group: f.group})
 	if err != nil {
 		return readyError(err)
 	}
@@ -114,7 +115,7 @@ func (a *app) showReady(f readyFlags, ids []string) error {
 // readyError gives a wish that cannot be meant its exit code.
 func readyError(err error) error {
 	var (
-		wish    *frogroom.ReadyWishError
+		wish    *departure.WishError
 		unknown *collection.UnknownError
 	)
 	switch {

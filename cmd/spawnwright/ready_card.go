@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/departure"
 )
 
 func (a *app) showCard(id string) error {
@@ -38,7 +38,7 @@ type cardPart struct {
 }
 
 // cardParts gives what is known, and leaves out what is not.
-func cardParts(c frogroom.Card) []cardPart {
+func cardParts(c departure.Card) []cardPart {
 	first := cardPart{}
 	first.add("species", strings.TrimSpace(c.Species+" "+inBrackets(c.CommonName)))
 	first.add("sex", strings.TrimSpace(string(c.Sex)+" "+inBrackets(c.SexSign)))
@@ -105,7 +105,7 @@ func inBrackets(text string) string {
 }
 
 // forebearText gives possible parents, each with its own.
-func forebearText(list []frogroom.CardForebear) string {
+func forebearText(list []departure.Forebear) string {
 	if len(list) == 0 {
 		return "not known"
 	}
@@ -120,7 +120,7 @@ func forebearText(list []frogroom.CardForebear) string {
 }
 
 // inbreedingText gives the coefficient and says how much it rests on.
-func inbreedingText(c frogroom.Card) string {
+func inbreedingText(c departure.Card) string {
 	if c.Generations == 0 {
 		return "not known, for no parent is recorded"
 	}
@@ -131,10 +131,10 @@ func inbreedingText(c frogroom.Card) string {
 	return text
 }
 
-func cardTitle(c frogroom.Card) string { return strings.TrimSpace(c.ID + " " + c.Name) }
+func cardTitle(c departure.Card) string { return strings.TrimSpace(c.ID + " " + c.Name) }
 
 // cardText is the card to be read as it is.
-func cardText(c frogroom.Card) string {
+func cardText(c departure.Card) string {
 	var b strings.Builder
 	b.WriteString(cardTitle(c) + "\n")
 	for _, p := range cardParts(c) {
@@ -156,7 +156,7 @@ func cardText(c frogroom.Card) string {
 }
 
 // cardMarkdown is the card as CommonMark.
-func cardMarkdown(c frogroom.Card) string {
+func cardMarkdown(c departure.Card) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n", inMarkdown(cardTitle(c)))
 	for _, p := range cardParts(c) {

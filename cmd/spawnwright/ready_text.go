@@ -5,12 +5,12 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/departure"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
 )
 
 // readyText tells who may leave first, then whom only time holds, then who stays.
-func readyText(d frogroom.Departures) string {
+func readyText(d departure.Report) string {
 	var may, later, stay leavers
 	for _, y := range d.Young {
 		switch {
@@ -36,7 +36,7 @@ func readyText(d frogroom.Departures) string {
 }
 
 // weatherText says who gives the temperatures that decided about a day.
-func weatherText(d frogroom.Departures) string {
+func weatherText(d departure.Report) string {
 	if d.PackSource == "" {
 		return ""
 	}
@@ -57,14 +57,14 @@ type leavers struct {
 	permits []string
 }
 
-func (l *leavers) add(y frogroom.Departure) {
+func (l *leavers) add(y departure.Young) {
 	youngText(&l.text, y)
 	if line := fmt.Sprintf("  CITES, %s: %s\n", y.Species, y.Permit); !slices.Contains(l.permits, line) {
 		l.permits = append(l.permits, line)
 	}
 }
 
-func youngText(b *strings.Builder, y frogroom.Departure) {
+func youngText(b *strings.Builder, y departure.Young) {
 	fmt.Fprintf(b, "  %s\n", strings.Join(readyHead(y), ", "))
 	for _, text := range y.Held {
 		fmt.Fprintf(b, "    held: %s\n", text)
@@ -76,7 +76,7 @@ func youngText(b *strings.Builder, y frogroom.Departure) {
 }
 
 // readyHead names an animal or a clutch, with what is known in a word.
-func readyHead(y frogroom.Departure) []string {
+func readyHead(y departure.Young) []string {
 	head := []string{strings.TrimSpace(y.ID + " " + y.Name), y.Species}
 	switch {
 	case y.Living != nil:
@@ -90,7 +90,7 @@ func readyHead(y frogroom.Departure) []string {
 	return head
 }
 
-func promiseText(y frogroom.Departure, p frogroom.PromisedYoung) string {
+func promiseText(y departure.Young, p departure.Promise) string {
 	if !y.Clutch {
 		return "promised to " + p.To
 	}
@@ -98,7 +98,7 @@ func promiseText(y frogroom.Departure, p frogroom.PromisedYoung) string {
 }
 
 // travelText gives the days for a parcel.
-func travelText(b *strings.Builder, y frogroom.Departure) {
+func travelText(b *strings.Builder, y departure.Young) {
 	if y.Travel == nil {
 		return
 	}
@@ -136,7 +136,7 @@ func packText(d parcel.Day) string {
 	return fmt.Sprintf(" (%s: %s)", d.Outside, d.Pack)
 }
 
-func groupText(groups []frogroom.BuyerGroup) string {
+func groupText(groups []departure.Group) string {
 	if groups == nil {
 		return ""
 	}
@@ -171,7 +171,7 @@ func groupText(groups []frogroom.BuyerGroup) string {
 }
 
 // readyRow is a line of the CSV table.
-func readyRow(y frogroom.Departure) []string {
+func readyRow(y departure.Young) []string {
 	living, earliest, pack, then, none := "", "", "", []string{}, ""
 	if y.Living != nil {
 		living = fmt.Sprint(*y.Living)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/departure"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/record"
 )
@@ -136,7 +137,7 @@ func (r *recorder) tooEarly(id string) []string {
 	if err != nil || room == nil {
 		return nil
 	}
-	d, err := room.Ready(on, frogroom.ReadyWish{IDs: []string{id}})
+	d, err := room.Ready(on, departure.Wish{IDs: []string{id}})
 	if err != nil || len(d.Young) == 0 {
 		return nil
 	}

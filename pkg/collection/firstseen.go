@@ -19,6 +19,15 @@ func (c *Collection) FirstSeen(clutch string) (Look, bool) {
 	return first, first.On.Known()
 }
 
+// LaidOn gives the day on which a clutch was laid; unknown for no clutch, or when nobody
+// wrote it down.
+func (c *Collection) LaidOn(clutch string) civil.Date {
+	if k, ok := c.Clutch(clutch); ok {
+		return k.Laid
+	}
+	return 0
+}
+
 // Since gives the day from which a clutch is known of: the one on which it was
 // laid, or else that of [Collection.FirstSeen]. It is unknown for an id that is
 // not that of a clutch.

@@ -35,7 +35,7 @@ func (r *Room) recorded(p *collection.Pairing, on civil.Date) []season.Began {
 // likely number of nights before the eggs, but not before the phases that are
 // recorded and cannot have begun after the eggs.
 func (r *Room) presumedRain(p *collection.Pairing, on civil.Date) (rain, laid civil.Date, ok bool) {
-	days := r.laid.byPairing[p.ID]
+	days := r.laid[p.ID]
 	if n, _ := upTo(on, days); n == 0 || !r.written(p) {
 		return 0, 0, false
 	}

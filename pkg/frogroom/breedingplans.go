@@ -102,11 +102,11 @@ func (r *Room) stock(on civil.Date, w breedingplan.Wish, ids ...string) (*breedi
 		}
 	}
 	s := &breedingplan.Stock{
-		Terms:           r.terms(on),
+		Terms:           r.breeders.Terms(on),
 		PairingsASeason: breedingplan.Count(r.Collection.Rules.PairingsASeason),
 		RainChambers:    breedingplan.Count(r.Collection.Equipment.RainChambers),
 		MayGo: func(i int) (why []string, from civil.Date) {
-			leaves := r.mayGo(i, on)
+			leaves := r.leaving.MayGo(i, on)
 			if leaves.From > on {
 				from = leaves.From
 			}
@@ -120,7 +120,7 @@ func (r *Room) stock(on civil.Date, w breedingplan.Wish, ids ...string) (*breedi
 	for i := range r.Collection.Animals {
 		all[i] = r.Collection.Animals[i].ID
 	}
-	for i, a := range r.breeders(all, on) {
+	for i, a := range r.breeders.Animals(all, on) {
 		s.Animals = append(s.Animals, breedingplan.Animal{Animal: a, Name: r.Collection.Animals[i].Name, Here: r.Ancestry.Status(i, on) == collection.Here})
 	}
 	return s, nil
@@ -138,18 +138,6 @@ func (r *Room) known(species string, ids ...string) error {
 		}
 	}
 	return nil
-}
-
-// terms are what pairings of a day are judged by.
-func (r *Room) terms(on civil.Date) pairing.Terms {
-	rules := r.Collection.Rules
-	return pairing.Terms{
-		Pedigree: r.Ancestry.Pedigree, Needs: r.needs, On: on,
-		Rules: pairing.Rules{
-			WarnInbreeding: rules.WarnInbreeding, MaxInbreeding: rules.MaxInbreeding,
-			ClutchesASeason: rules.ClutchesASeason, Relaxed: r.relaxed,
-		},
-	}
 }
 
 // mayRelax says why a rule cannot be set aside, and nothing when it can.

@@ -82,7 +82,7 @@ func untilWhen(f pairing.Finding) string {
 // year would make them vanish.
 func (c *check) over(p *plan) {
 	for _, one := range p.over {
-		clutches, _ := upTo(c.on, c.room.laid.byPairing[one.ID])
+		clutches, _ := upTo(c.on, c.room.laid[one.ID])
 		if clutches == 0 && len(c.room.Collection.Began(one.ID)) == 0 {
 			c.warn(one.At, fmt.Sprintf("pairing %s ended on %s by its dates, and nothing is recorded of it", one.ID, one.cycle.Span().Last),
 				"correct its date, record what began or the clutch, or remove it")

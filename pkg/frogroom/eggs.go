@@ -14,12 +14,12 @@ import (
 // of its dams has laid, in its name or without.
 func (r *Room) eggs(p planned, on civil.Date) (w civil.Window, ok bool) {
 	i := slices.IndexFunc(p.cycle.Stages, func(s season.StageWindow) bool { return s.Stage == development.Laid.String() })
-	clutches, _ := upTo(on, r.laid.byPairing[p.ID])
+	clutches, _ := upTo(on, r.laid[p.ID])
 	if i < 0 || clutches > 0 {
 		return civil.Window{}, false
 	}
 	for _, dam := range p.Dams {
-		if n, last := upTo(on, r.laid.byDam[dam]); n > 0 && last >= p.cycle.RainStart {
+		if days := r.breeders.Laid(dam, on); len(days) > 0 && days[len(days)-1] >= p.cycle.RainStart {
 			return civil.Window{}, false
 		}
 	}
@@ -38,7 +38,7 @@ func (r *Room) noEggs(p planned, on civil.Date) (w civil.Window, text string) {
 // unnamed gives the clutch that a dam of a pairing has laid since its rain began and
 // that names no pairing, while the plan waits for one; nil for none.
 func (r *Room) unnamed(p planned, on civil.Date) *collection.Clutch {
-	if clutches, _ := upTo(on, r.laid.byPairing[p.ID]); clutches > 0 || !p.raining() {
+	if clutches, _ := upTo(on, r.laid[p.ID]); clutches > 0 || !p.raining() {
 		return nil
 	}
 	days := civil.Span{First: p.cycle.RainStart, Last: min(on, p.cycle.Span().Last)}

@@ -119,7 +119,7 @@ func (e *events) moves() change {
 	for i := range e.room.Collection.Pairings {
 		p := &e.room.Collection.Pairings[i]
 		planned[p.Species] = true
-		clutches, laid := upTo(e.on, e.room.laid.byPairing[p.ID])
+		clutches, laid := upTo(e.on, e.room.laid[p.ID])
 		c.times += clutches
 		c.last = max(c.last, laid)
 	}

@@ -21,9 +21,11 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spawnwright/spawnwright/pkg/breeders"
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/departure"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
@@ -37,14 +39,14 @@ type Room struct {
 	Collection *collection.Collection
 	Ancestry   *kin.Ancestry // who descends from whom
 
-	problems strictyaml.Diagnostics // warnings of the reading
-	holidays *calendar.Holidays     // nil when the file names none
-	breeding map[string]*breeding   // by species
-	needs    map[string]pairing.Needs
-	laid     layings
+	problems strictyaml.Diagnostics  // warnings of the reading
+	holidays *calendar.Holidays      // nil when the file names none
+	breeding map[string]*breeding    // by species
+	laid     map[string][]civil.Date // when, by pairing
 	rearing  *rearing.Rearing
+	breeders *breeders.Breeders
+	leaving  *departure.Register
 	broods   broods
-	relaxed  []pairing.Rule // set aside by the file
 }
 
 // Open reads the file at path. The room is nil when the file cannot be used;
@@ -75,8 +77,7 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 	room := &Room{
 		Collection: c,
 		breeding:   make(map[string]*breeding, len(c.Species)),
-		needs:      make(map[string]pairing.Needs, len(c.Species)),
-		laid:       layingsOf(c),
+		laid:       layings(c),
 	}
 	if c.Holidays != "" {
 		h, err := calendar.HolidaysOf(c.Holidays)
@@ -95,14 +96,14 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 			continue
 		}
 		room.breeding[p.ID], models[p.ID] = b, b.model
-		room.needs[p.ID] = needsOf(p)
 	}
+	var relaxed []pairing.Rule
 	for _, rule := range c.Rules.Relax {
 		if problem, cure := mayRelax(pairing.Rule(rule.Name)); problem != "" {
 			problems = append(problems, c.Diagnostic(strictyaml.Error, rule.At, problem, cure))
 			continue
 		}
-		room.relaxed = append(room.relaxed, pairing.Rule(rule.Name))
+		relaxed = append(relaxed, pairing.Rule(rule.Name))
 	}
 	var err error
 	if room.Ancestry, err = kin.Of(c); err != nil {
@@ -113,6 +114,8 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 		return nil, problems
 	}
 	room.rearing = rearing.New(c, room.Ancestry, models)
+	room.breeders = breeders.New(c, room.Ancestry, relaxed)
+	room.leaving = &departure.Register{Collection: c, Ancestry: room.Ancestry, Rearing: room.rearing, Breeders: room.breeders, Shipping: room.shipping()}
 	room.problems = slices.Clone(problems)
 	return room, problems
 }
@@ -141,15 +144,6 @@ func (r *Room) of(species string) *breeding {
 func (r *Room) shipping() calendar.Shipping {
 	s := r.Collection.Shipping
 	return calendar.Shipping{Weekdays: s.Weekdays, TransitDays: s.TransitDays, Away: r.Collection.Away, Closed: s.Closed, Holidays: r.holidays}
-}
-
-// number gives the number of an animal that is known.
-func (r *Room) number(id string) int {
-	n, ok := r.Ancestry.Pedigree.Index(id)
-	if !ok {
-		panic("frogroom: " + r.Collection.Unknown("animal", id).Error())
-	}
-	return n
 }
 
 func mustKnow(today civil.Date) {

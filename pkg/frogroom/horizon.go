@@ -78,7 +78,7 @@ func (l *line) start() (start horizon.Line, unsexed int) {
 			male = unsexed%2 == 1
 		}
 		age := l.matures()
-		if since := cmp.Or(a.OutOfWater, a.Hatched, l.room.laidOf(a.Clutch)); since.Known() {
+		if since := cmp.Or(a.OutOfWater, a.Hatched, l.room.Collection.LaidOn(a.Clutch)); since.Known() {
 			age = max(0, l.on.Sub(since)/365)
 		} else if a.Acquired.Known() {
 			age += max(0, l.on.Sub(a.Acquired)/365) // most are bought grown
@@ -91,7 +91,7 @@ func (l *line) start() (start horizon.Line, unsexed int) {
 
 // matures gives the age in whole years at which both sexes breed.
 func (l *line) matures() int {
-	need := l.room.needs[l.species]
+	need := l.room.breeders.Needs(l.species)
 	days := max(need.Male.AgeDays, need.Female.AgeDays)
 	return max(1, int(math.Ceil(float64(days)/365)))
 }

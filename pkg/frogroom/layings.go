@@ -7,30 +7,19 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/collection"
 )
 
-// layings are the days on which clutches were laid, in order; of one whose day
-// is not known, the day on which it was first seen.
-type layings struct {
-	byDam     map[string][]civil.Date // every animal that may be the dam
-	byPairing map[string][]civil.Date
-}
-
-func layingsOf(c *collection.Collection) layings {
-	l := layings{byDam: make(map[string][]civil.Date), byPairing: make(map[string][]civil.Date)}
+// layings gives the days on which the clutches of each pairing were laid, in order; of
+// one whose day is not known, the day on which it was first seen.
+func layings(c *collection.Collection) map[string][]civil.Date {
+	days := make(map[string][]civil.Date)
 	for i := range c.Clutches {
-		k := &c.Clutches[i]
-		for _, dam := range k.Dams {
-			l.byDam[dam] = append(l.byDam[dam], c.Since(k.ID))
-		}
-		if k.Pairing != "" {
-			l.byPairing[k.Pairing] = append(l.byPairing[k.Pairing], c.Since(k.ID))
+		if k := &c.Clutches[i]; k.Pairing != "" {
+			days[k.Pairing] = append(days[k.Pairing], c.Since(k.ID))
 		}
 	}
-	for _, by := range []map[string][]civil.Date{l.byDam, l.byPairing} {
-		for _, days := range by {
-			slices.Sort(days)
-		}
+	for _, of := range days {
+		slices.Sort(of)
 	}
-	return l
+	return days
 }
 
 // upTo gives how many of some days in order are not after on, and the last of

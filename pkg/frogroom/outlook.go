@@ -101,7 +101,7 @@ func (p *plan) counting() map[string]bool {
 	}
 	counts := make(map[string]bool)
 	for _, one := range p.planned {
-		clutches, _ := upTo(p.on, p.room.laid.byPairing[one.ID])
+		clutches, _ := upTo(p.on, p.room.laid[one.ID])
 		counts[one.ID] = !late[one.ID] && (clutches > 0 || one.verdict.Allowed() && !p.lost(one))
 	}
 	return counts

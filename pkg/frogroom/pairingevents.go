@@ -10,7 +10,7 @@ import (
 // pairing adds the days on which there is work with a planned pairing, and the
 // windows of its young. Once its clutch is laid the clutch speaks for itself.
 func (e *events) pairing(p PlannedPairing) {
-	clutches, _ := upTo(e.on, e.room.laid.byPairing[p.ID])
+	clutches, _ := upTo(e.on, e.room.laid[p.ID])
 	e.about = e.moves()
 	e.phases(p)
 	for _, s := range p.Stages {

@@ -91,7 +91,7 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 	}
 	for _, c := range p.fitted.Season.Cycles {
 		w := of[c.Pairing]
-		p.planned = append(p.planned, planned{w, c, r.judge(p.kin, w, c.RainStart, on), doubts[w.ID]})
+		p.planned = append(p.planned, planned{w, c, r.breeders.Judge(p.kin, w, c.RainStart, on), doubts[w.ID]})
 	}
 	return p
 }
@@ -128,7 +128,7 @@ func (p *plan) fit(w *collection.Pairing, in season.Pairing, o Planning) (timeta
 			out.Early = t.EarlyCost.Value
 		}
 	}
-	if clutches, _ := upTo(p.on, r.laid.byPairing[w.ID]); clutches > 0 && r.written(w) {
+	if clutches, _ := upTo(p.on, r.laid[w.ID]); clutches > 0 && r.written(w) {
 		out.Laid = true
 		return out, youngSpace{}
 	}

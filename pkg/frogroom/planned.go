@@ -110,7 +110,7 @@ func (r *Room) tell(in *pedigree.Pedigree, p planned, on civil.Date) PlannedPair
 // too late for the wished one. A clutch that is laid speaks for itself.
 func (r *Room) lessSure(p planned, on civil.Date) []string {
 	chance, known := r.chanceInTime(p, on)
-	clutches, _ := upTo(on, r.laid.byPairing[p.ID])
+	clutches, _ := upTo(on, r.laid[p.ID])
 	if !known || clutches > 0 || chance >= float64(p.CertaintyPct)/100 {
 		return nil
 	}

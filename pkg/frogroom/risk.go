@@ -101,7 +101,7 @@ func newGamble(p *plan) *gamble {
 		g.season.Resources = append(g.season.Resources, occupancy.Resource{Name: timetable.Bin, Count: e.FrogletBins.Count.Value})
 	}
 	for _, one := range p.planned {
-		if n, _ := upTo(p.on, p.room.laid.byPairing[one.ID]); n == 0 {
+		if n, _ := upTo(p.on, p.room.laid[one.ID]); n == 0 {
 			g.pairing(one)
 		}
 	}

@@ -21,7 +21,7 @@ func (p *plan) chances(t collection.Target, counts []string) (met, oneMore *int)
 		if one.Target != t.Name || !slices.Contains(counts, one.ID) {
 			continue
 		}
-		if n, _ := upTo(p.on, p.room.laid.byPairing[one.ID]); n > 0 {
+		if n, _ := upTo(p.on, p.room.laid[one.ID]); n > 0 {
 			for _, k := range p.clutches {
 				if c, found := p.room.Collection.Clutch(k.ID); found && c.Pairing == one.ID {
 					sum = sum.and(p.room.runningYield(k, c, t))

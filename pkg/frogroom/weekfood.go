@@ -63,7 +63,7 @@ func (p *plan) eaters() []eaters {
 	}
 	for _, one := range p.planned {
 		tadpoles, known := p.tadpoles(one.Pairing)
-		if laid, _ := upTo(p.on, p.room.laid.byPairing[one.ID]); !known || laid > 0 {
+		if laid, _ := upTo(p.on, p.room.laid[one.ID]); !known || laid > 0 {
 			continue
 		}
 		froglets := tadpoles * p.room.of(one.Species).survival(development.Hatched, development.OutOfWater)
@@ -96,7 +96,7 @@ func (p *plan) eaters() []eaters {
 // residents are the animals of the room, for as long as the file knows. Those that
 // are too young to be bred count as froglets.
 func (p *plan) residents() []eaters {
-	terms := p.room.terms(p.on)
+	terms := p.room.breeders.Terms(p.on)
 	var out []eaters
 	for i := range p.room.Collection.Animals {
 		a := &p.room.Collection.Animals[i]
@@ -110,7 +110,7 @@ func (p *plan) residents() []eaters {
 			}
 		}
 		age := grownAge
-		if pairing.TooYoung(terms, p.room.breeders([]string{a.ID}, p.on)[0]) {
+		if pairing.TooYoung(terms, p.room.breeders.Animals([]string{a.ID}, p.on)[0]) {
 			age = frogletAge
 		}
 		out = append(out, eaters{a.Species, age, civil.Span{First: p.on, Last: last}, 1})

@@ -138,7 +138,7 @@ func (w *weekly) pairing(one planned) {
 	}
 	w.task(one.cycle.Span().Last.Add(1), one.ID+": the cycle is over", false)
 	var ages []age
-	if n, _ := upTo(w.on, w.room.laid.byPairing[one.ID]); n == 0 {
+	if n, _ := upTo(w.on, w.room.laid[one.ID]); n == 0 {
 		for _, s := range one.cycle.Stages {
 			ages = append(ages, age{s.Stage, s.Window.Likely, true})
 		}

@@ -96,6 +96,15 @@ func (a *Ancestry) Number(id string) (int, error) {
 	return 0, a.unknown(id)
 }
 
+// MustNumber is [Ancestry.Number] for an animal that is known; it panics for another.
+func (a *Ancestry) MustNumber(id string) int {
+	i, err := a.Number(id)
+	if err != nil {
+		panic("kin: " + err.Error())
+	}
+	return i
+}
+
 func (a *Ancestry) unknown(id string) *collection.UnknownError {
 	ids := make([]string, a.Pedigree.Len())
 	for i := range ids {

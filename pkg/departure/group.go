@@ -1,4 +1,4 @@
-package frogroom
+package departure
 
 import (
 	"slices"
@@ -8,11 +8,11 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
 )
 
-// BuyerGroup is young of one species, ready to leave and promised to nobody,
+// Group is young of one species, ready to leave and promised to nobody,
 // that are as little related to each other as can be.
-type BuyerGroup struct {
-	Species string        `json:"species"`
-	Members []GroupMember `json:"members"`
+type Group struct {
+	Species string   `json:"species"`
+	Members []Member `json:"members"`
 	// MeanKinship is that of all pairs of members, each with itself too.
 	MeanKinship float64 `json:"mean_kinship"`
 	Closest     float64 `json:"closest"`         // greatest kinship of two members
@@ -21,8 +21,8 @@ type BuyerGroup struct {
 	Short       int     `json:"short,omitempty"` // members that are missing, for no more are ready
 }
 
-// GroupMember is an animal, or some young of one clutch.
-type GroupMember struct {
+// Member is an animal, or some young of one clutch.
+type Member struct {
 	ID    string `json:"id"`
 	Name  string `json:"name,omitempty"`
 	Count int    `json:"count"`
@@ -32,10 +32,10 @@ type GroupMember struct {
 const mostGroup = 50
 
 // buyerGroups finds a group for each species of which some are ready.
-func (r *Room) buyerGroups(young []Departure, w ReadyWish) []BuyerGroup {
-	out := []BuyerGroup{}
+func (r *Register) buyerGroups(young []Young, w Wish) []Group {
+	out := []Group{}
 	for _, p := range r.Collection.Species {
-		var ready []Departure
+		var ready []Young
 		for _, d := range young {
 			if d.Species == p.ID && d.Ready && d.free(w.Group) > 0 {
 				ready = append(ready, d)
@@ -48,11 +48,11 @@ func (r *Room) buyerGroups(young []Departure, w ReadyWish) []BuyerGroup {
 	return out
 }
 
-func (r *Room) buyerGroup(species string, ready []Departure, w ReadyWish) BuyerGroup {
+func (r *Register) buyerGroup(species string, ready []Young, w Wish) Group {
 	y := r.withYoung(ready, w.Group)
 	k := min(w.Group, len(y.candidates))
 	best := pairing.Select(y.pedigree, nil, y.candidates, k, pairing.Effort{Nodes: w.Nodes})
-	out := BuyerGroup{Species: species, Members: []GroupMember{}, MeanKinship: best.MeanKinship, Proven: best.Proven, Short: w.Group - k}
+	out := Group{Species: species, Members: []Member{}, MeanKinship: best.MeanKinship, Proven: best.Proven, Short: w.Group - k}
 	at := make(map[string]int)
 	for i, m := range best.Members {
 		out.Expected = out.Expected || y.pedigree.Uncertain(m)
@@ -62,7 +62,7 @@ func (r *Room) buyerGroup(species string, ready []Departure, w ReadyWish) BuyerG
 		d := y.of[m]
 		if _, there := at[d.ID]; !there {
 			at[d.ID] = len(out.Members)
-			out.Members = append(out.Members, GroupMember{ID: d.ID, Name: d.Name})
+			out.Members = append(out.Members, Member{ID: d.ID, Name: d.Name})
 		}
 		out.Members[at[d.ID]].Count++
 	}
@@ -74,26 +74,26 @@ func (r *Room) buyerGroup(species string, ready []Departure, w ReadyWish) BuyerG
 type expectedYoung struct {
 	pedigree   *pedigree.Pedigree
 	candidates []int
-	of         map[int]Departure
+	of         map[int]Young
 }
 
 // withYoung adds up to most young of each clutch.
-func (r *Room) withYoung(ready []Departure, most int) expectedYoung {
-	y := expectedYoung{of: make(map[int]Departure)}
-	add := func(i int, d Departure) {
+func (r *Register) withYoung(ready []Young, most int) expectedYoung {
+	y := expectedYoung{of: make(map[int]Young)}
+	add := func(i int, d Young) {
 		y.candidates = append(y.candidates, i)
 		y.of[i] = d
 	}
 	var broods []kin.Brood
-	var whose []Departure
+	var whose []Young
 	for _, d := range ready {
 		if !d.Clutch {
-			add(r.number(d.ID), d)
+			add(r.Ancestry.MustNumber(d.ID), d)
 			continue
 		}
 		c, _ := r.Collection.Clutch(d.ID)
 		broods = append(broods, kin.Brood{Clutch: c, Young: d.free(most)})
-		whose = append(whose, slices.Repeat([]Departure{d}, d.free(most))...)
+		whose = append(whose, slices.Repeat([]Young{d}, d.free(most))...)
 	}
 	y.pedigree = r.Ancestry.WithYoung(broods...)
 	for n, d := range whose {

@@ -1,9 +1,20 @@
-package frogroom
+// Package departure says who of a collection may leave for another keeper, when, and
+// with what in the parcel; which young go together to somebody who will breed them;
+// and what goes with an animal on a card.
+//
+//	leaving, err := register.Ready(today, departure.Wish{})
+//	card, err := register.Card("AC-29", today)
+//
+// Welfare comes first: a date alone is never enough, whoever is ill or in quarantine
+// stays, and what is not recorded is asked for.
+package departure
 
 import (
 	"fmt"
 	"slices"
 
+	"github.com/spawnwright/spawnwright/pkg/breeders"
+	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
@@ -11,10 +22,30 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
 	"github.com/spawnwright/spawnwright/pkg/rearing"
+	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
-// ReadyWish says whose leaving is asked for, and what is known of the way.
-type ReadyWish struct {
+// Register is the animals and clutches of a collection, with what speaks for and against
+// their leaving.
+type Register struct {
+	Collection *collection.Collection
+	Ancestry   *kin.Ancestry
+	Rearing    *rearing.Rearing   // of the clutches
+	Breeders   *breeders.Breeders // the rules about quarantine and illness
+	Shipping   calendar.Shipping  // the days on which parcels are handed over
+}
+
+// profile gives that of a species of the collection.
+func (r *Register) profile(kind string) *species.Profile {
+	p, ok := r.Collection.Profile(kind)
+	if !ok {
+		panic(fmt.Sprintf("departure: the collection has no species %q", kind))
+	}
+	return p
+}
+
+// Wish says whose leaving is asked for, and what is known of the way.
+type Wish struct {
 	IDs      []string        // animals and clutches; none for all young
 	Species  string          // only these; empty for all
 	Forecast parcel.Forecast // of the places on the way
@@ -23,16 +54,16 @@ type ReadyWish struct {
 	Nodes int // of the search for a group, see [pairing.Effort]
 }
 
-// ReadyWishError is a wish that cannot be meant.
-type ReadyWishError struct{ Message string }
+// WishError is a wish that cannot be meant.
+type WishError struct{ Message string }
 
-func (e *ReadyWishError) Error() string { return e.Message }
+func (e *WishError) Error() string { return e.Message }
 
-// Departures says which young may leave, and when.
-type Departures struct {
-	On     civil.Date   `json:"on"`
-	Young  []Departure  `json:"young"` // animals, then clutches, each in the order of the file
-	Groups []BuyerGroup `json:"groups,omitempty"`
+// Report says which young may leave, and when.
+type Report struct {
+	On     civil.Date `json:"on"`
+	Young  []Young    `json:"young"` // animals, then clutches, each in the order of the file
+	Groups []Group    `json:"groups,omitempty"`
 	// PackSource is who says at which temperatures a pack goes into a parcel, and
 	// when nothing is sent; empty where no weather was looked at.
 	PackSource string `json:"pack_source,omitempty"`
@@ -40,14 +71,14 @@ type Departures struct {
 	Warnings []string `json:"warnings"`
 }
 
-// Departure is an animal, or the young of a clutch, that may leave or not.
-type Departure struct {
+// Young is an animal, or the young of a clutch, that may leave or not.
+type Young struct {
 	ID       string          `json:"id"`
 	Name     string          `json:"name,omitempty"`
 	Species  string          `json:"species"`
 	Clutch   bool            `json:"clutch"`
 	Living   *int            `json:"living,omitempty"`   // of a clutch, as counted last
-	Promised []PromisedYoung `json:"promised,omitempty"` // open reservations
+	Promised []Promise       `json:"promised,omitempty"` // open reservations
 	Sale     rearing.Leaves  `json:"sale"`
 	Ready    bool            `json:"ready"` // nothing speaks against it today but the day itself
 	Held     []string        `json:"held"`  // why it stays
@@ -60,8 +91,8 @@ type Departure struct {
 	LimitsSource string `json:"limits_source,omitempty"`
 }
 
-// PromisedYoung is a reservation.
-type PromisedYoung struct {
+// Promise is a reservation.
+type Promise struct {
 	To    string `json:"to"`
 	Count int    `json:"count"`
 }
@@ -79,20 +110,19 @@ const readyCaution = "whoever looks ill stays, and a veterinarian decides; the r
 // may, or may once it is old enough, the next days on which it can travel. Young
 // are the animals in the room that are promised or too young to be bred, and the
 // clutches of which some have left the water; whoever is named is told of in any
-// case. The error is a *[collection.UnknownError] or a *[ReadyWishError].
-func (r *Room) Ready(on civil.Date, w ReadyWish) (Departures, error) {
-	mustKnow(on)
+// case. The error is a *[collection.UnknownError] or a *[WishError].
+func (r *Register) Ready(on civil.Date, w Wish) (Report, error) {
 	if w.Group < 0 || w.Group > mostGroup {
-		return Departures{}, &ReadyWishError{fmt.Sprintf("a group has 1 to %d young", mostGroup)}
+		return Report{}, &WishError{fmt.Sprintf("a group has 1 to %d young", mostGroup)}
 	}
-	if _, ok := r.breeding[w.Species]; w.Species != "" && !ok {
-		return Departures{}, r.Collection.Unknown("species", w.Species)
+	if _, ok := r.Collection.Profile(w.Species); w.Species != "" && !ok {
+		return Report{}, r.Collection.Unknown("species", w.Species)
 	}
 	animals, clutches, err := r.leaving(on, w)
 	if err != nil {
-		return Departures{}, err
+		return Report{}, err
 	}
-	out := Departures{On: on, Young: []Departure{}}
+	out := Report{On: on, Young: []Young{}}
 	for _, i := range animals {
 		out.Young = append(out.Young, r.animalDeparture(i, on, w.Forecast))
 	}
@@ -102,7 +132,7 @@ func (r *Room) Ready(on civil.Date, w ReadyWish) (Departures, error) {
 	if w.Group > 0 {
 		out.Groups = r.buyerGroups(out.Young, w)
 	}
-	if slices.ContainsFunc(out.Young, Departure.weathered) {
+	if slices.ContainsFunc(out.Young, Young.weathered) {
 		out.PackSource = parcel.BandSource
 	}
 	out.Warnings = r.readyWarnings(out.Young)
@@ -110,7 +140,7 @@ func (r *Room) Ready(on civil.Date, w ReadyWish) (Departures, error) {
 }
 
 // leaving gives the animals and clutches that are asked for.
-func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*collection.Clutch, err error) {
+func (r *Register) leaving(on civil.Date, w Wish) (animals []int, clutches []*collection.Clutch, err error) {
 	for _, id := range w.IDs {
 		_, isAnimal := r.Collection.Animal(id)
 		_, isClutch := r.Collection.Clutch(id)
@@ -124,7 +154,7 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 		if w.Species != "" && a.Species != w.Species {
 			continue
 		}
-		if named(a.ID) || len(w.IDs) == 0 && r.Ancestry.Status(i, on) == collection.Here && (a.Promised != "" || pairing.TooYoung(r.terms(on), r.breeders([]string{a.ID}, on)[0])) {
+		if named(a.ID) || len(w.IDs) == 0 && r.Ancestry.Status(i, on) == collection.Here && (a.Promised != "" || pairing.TooYoung(r.Breeders.Terms(on), r.Breeders.Animals([]string{a.ID}, on)[0])) {
 			animals = append(animals, i)
 		}
 	}
@@ -133,7 +163,7 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 		if w.Species != "" && c.Species != w.Species {
 			continue
 		}
-		if named(c.ID) || len(w.IDs) == 0 && r.rearing.Running(c, on) && r.onLand(c.ID, on) {
+		if named(c.ID) || len(w.IDs) == 0 && r.Rearing.Running(c, on) && r.onLand(c.ID, on) {
 			clutches = append(clutches, c)
 		}
 	}
@@ -142,39 +172,39 @@ func (r *Room) leaving(on civil.Date, w ReadyWish) (animals []int, clutches []*c
 
 // onLand reports whether some of a clutch were seen out of the water, and not
 // all are dead or gone.
-func (r *Room) onLand(clutch string, on civil.Date) bool {
-	if n := r.rearing.Counted(clutch, on); n != nil && *n == 0 {
+func (r *Register) onLand(clutch string, on civil.Date) bool {
+	if n := r.Rearing.Counted(clutch, on); n != nil && *n == 0 {
 		return false
 	}
-	return slices.ContainsFunc(r.rearing.Looks(clutch, on), func(l development.Look) bool {
+	return slices.ContainsFunc(r.Rearing.Looks(clutch, on), func(l development.Look) bool {
 		return l.Stage >= development.OutOfWater && l.Kind != development.NotYet
 	})
 }
 
 // readyWarnings says what was not looked at.
-func (r *Room) readyWarnings(young []Departure) []string {
+func (r *Register) readyWarnings(young []Young) []string {
 	var out []string
 	unknown := func(d parcel.Day) bool { return d.Outside == nil }
-	if slices.ContainsFunc(young, func(d Departure) bool { return d.Travel != nil && slices.ContainsFunc(d.Travel.Days, unknown) }) {
+	if slices.ContainsFunc(young, func(d Young) bool { return d.Travel != nil && slices.ContainsFunc(d.Travel.Days, unknown) }) {
 		out = append(out, "the weather on the way is not known for all of these days: look at it at both ends before anything is packed")
 	}
-	if r.holidays == nil {
+	if r.Shipping.Holidays == nil {
 		out = append(out, "no public holiday is known, for the file has no holidays")
 	}
 	return append(out, readyCaution)
 }
 
 // animalDeparture says whether and when an animal may leave.
-func (r *Room) animalDeparture(i int, on civil.Date, f parcel.Forecast) Departure {
+func (r *Register) animalDeparture(i int, on civil.Date, f parcel.Forecast) Young {
 	a := r.Ancestry.Animal(i)
-	sale, may := r.rearing.AnimalLeaves(&a, on), r.mayGo(i, on)
-	d := Departure{ID: a.ID, Name: a.Name, Species: a.Species, Sale: sale, Ready: may.Ready, Held: may.Held, Ask: may.Ask}
+	sale, may := r.Rearing.AnimalLeaves(&a, on), r.MayGo(i, on)
+	d := Young{ID: a.ID, Name: a.Name, Species: a.Species, Sale: sale, Ready: may.Ready, Held: may.Held, Ask: may.Ask}
 	if a.Promised != "" {
-		d.Promised = []PromisedYoung{{a.Promised, 1}}
+		d.Promised = []Promise{{a.Promised, 1}}
 	}
 	if gone := r.animalGone(i, on); gone != "" {
 		d.stays(gone)
-	} else if len(may.Ask) == 0 && (r.grown(i, on) || timeCures(sale, on)) && (may.Ready || may.From > on) {
+	} else if len(may.Ask) == 0 && (r.Breeders.Grown(i, on) || timeCures(sale, on)) && (may.Ready || may.From > on) {
 		d.From = max(on, may.From)
 	}
 	r.travel(&d, f)
@@ -182,14 +212,14 @@ func (r *Room) animalDeparture(i int, on civil.Date, f parcel.Forecast) Departur
 }
 
 // clutchDeparture says whether and when the young of a clutch may leave.
-func (r *Room) clutchDeparture(c *collection.Clutch, on civil.Date, f parcel.Forecast) Departure {
-	sale := r.rearing.Leaves(c, on)
-	d := Departure{
-		ID: c.ID, Species: c.Species, Clutch: true, Living: r.rearing.Counted(c.ID, on),
+func (r *Register) clutchDeparture(c *collection.Clutch, on civil.Date, f parcel.Forecast) Young {
+	sale := r.Rearing.Leaves(c, on)
+	d := Young{
+		ID: c.ID, Species: c.Species, Clutch: true, Living: r.Rearing.Counted(c.ID, on),
 		Sale: sale, Ready: sale.Ready, Held: append([]string{}, sale.Held...), Ask: append([]string{}, sale.Ask...),
 	}
 	for _, p := range r.Collection.Owed(c.ID, on) {
-		d.Promised = append(d.Promised, PromisedYoung{p.To, p.Count})
+		d.Promised = append(d.Promised, Promise{p.To, p.Count})
 	}
 	if gone := clutchGone(c, d.Living, on); gone != "" {
 		d.stays(gone)
@@ -201,12 +231,12 @@ func (r *Room) clutchDeparture(c *collection.Clutch, on civil.Date, f parcel.For
 }
 
 // stays says that there is nobody who could leave, and so nothing to record either.
-func (d *Departure) stays(why string) {
+func (d *Young) stays(why string) {
 	d.Ready, d.Held, d.Ask = false, []string{why}, []string{}
 }
 
 // animalGone says why an animal is not in the room on a day; nothing when it is.
-func (r *Room) animalGone(i int, on civil.Date) string {
+func (r *Register) animalGone(i int, on civil.Date) string {
 	a := r.Ancestry.Animal(i)
 	switch status, since := a.Status(on); {
 	case r.Ancestry.Status(i, on) == kin.NotYet:
@@ -242,8 +272,8 @@ func timeCures(s rearing.Leaves, on civil.Date) bool {
 }
 
 // travel adds what has to be known of the way, and the next days for a parcel.
-func (r *Room) travel(d *Departure, f parcel.Forecast) {
-	profile := r.of(d.Species).profile
+func (r *Register) travel(d *Young, f parcel.Forecast) {
+	profile := r.profile(d.Species)
 	if d.Permit = profile.CITES.Value; d.Permit == "" {
 		d.Permit = noPermit
 	}
@@ -251,19 +281,19 @@ func (r *Room) travel(d *Departure, f parcel.Forecast) {
 		d.Limits, d.LimitsSource = &parcel.Outside{LowC: t.Low, HighC: t.High}, t.Source
 	}
 	if d.From.Known() {
-		plan := parcel.Next(parcel.Journey{Shipping: r.shipping(), Forecast: f, Limits: d.Limits}, d.From, daysToTravel)
+		plan := parcel.Next(parcel.Journey{Shipping: r.Shipping, Forecast: f, Limits: d.Limits}, d.From, daysToTravel)
 		d.Travel = &plan
 	}
 }
 
 // weathered reports whether the weather of a day decided about a parcel.
-func (d Departure) weathered() bool {
+func (d Young) weathered() bool {
 	return d.Travel != nil && (len(d.Travel.Skipped) > 0 || slices.ContainsFunc(d.Travel.Days, func(day parcel.Day) bool { return day.Outside != nil }))
 }
 
 // free gives how many young are promised to nobody, at most most. Where a clutch
 // was never counted it is taken to have enough.
-func (d Departure) free(most int) int {
+func (d Young) free(most int) int {
 	living := 1
 	switch {
 	case d.Clutch && d.Living == nil:

@@ -1,4 +1,4 @@
-package frogroom_test
+package departure_test
 
 import (
 	"errors"
@@ -9,9 +9,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/breeders"
+	"github.com/spawnwright/spawnwright/pkg/calendar"
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
-	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/departure"
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // A room with two pairs and a clutch of each, all young ready on 2027-06-01.
@@ -37,7 +43,33 @@ diary:
   - {on: 2027-05-20, clutch: K2, length_mm: 21}
 `
 
-func leaving(t *testing.T, wish frogroom.ReadyWish, animals ...string) frogroom.Departures {
+// room gives the register of a collection that has to be good.
+func room(t testing.TB, text string) *departure.Register {
+	t.Helper()
+	c, problems := collection.Read("room.yaml", []byte(text))
+	require.NotNil(t, c, "%v", problems)
+	a, err := kin.Of(c)
+	require.NoError(t, err)
+	models := make(map[string]*development.Model)
+	for _, p := range c.Species {
+		models[p.ID], err = rearing.ModelOf(p)
+		require.NoError(t, err)
+	}
+	return &departure.Register{
+		Collection: c, Ancestry: a, Rearing: rearing.New(c, a, models), Breeders: breeders.New(c, a, nil),
+		Shipping: calendar.Shipping{Weekdays: c.Shipping.Weekdays, TransitDays: c.Shipping.TransitDays},
+	}
+}
+
+func day(text string) civil.Date {
+	d, err := civil.Parse(text)
+	if err != nil {
+		panic(err)
+	}
+	return d
+}
+
+func leaving(t *testing.T, wish departure.Wish, animals ...string) departure.Report {
 	t.Helper()
 	d, err := room(t, fmt.Sprintf(leavingRoom, strings.Join(animals, "\n"))).Ready(day("2027-06-01"), wish)
 	require.NoError(t, err)
@@ -49,10 +81,10 @@ func leaving(t *testing.T, wish frogroom.ReadyWish, animals ...string) frogroom.
 // young of two clutches that share one sire 1/8, half of that when he is one of
 // two; of an animal with itself 1/2 (Wright 1922, American Naturalist 56:330).
 func TestBuyerGroup(t *testing.T) {
-	wish := frogroom.ReadyWish{Group: 2}
+	wish := departure.Wish{Group: 2}
 	groups := leaving(t, wish).Groups
 	require.Len(t, groups, 1)
-	assert.Equal(t, []frogroom.GroupMember{{ID: "K1", Count: 1}, {ID: "K2", Count: 1}}, groups[0].Members)
+	assert.Equal(t, []departure.Member{{ID: "K1", Count: 1}, {ID: "K2", Count: 1}}, groups[0].Members)
 	assert.InDelta(t, 1.0/16, groups[0].Closest, 1e-12)
 	assert.InDelta(t, (0.5+0.5+2.0/16)/4, groups[0].MeanKinship, 1e-12)
 	assert.True(t, groups[0].Expected)
@@ -60,32 +92,32 @@ func TestBuyerGroup(t *testing.T) {
 
 	wish.Group = 4
 	four := leaving(t, wish).Groups[0]
-	assert.Equal(t, []frogroom.GroupMember{{ID: "K1", Count: 2}, {ID: "K2", Count: 2}}, four.Members)
+	assert.Equal(t, []departure.Member{{ID: "K1", Count: 2}, {ID: "K2", Count: 2}}, four.Members)
 	assert.InDelta(t, 0.25, four.Closest, 1e-12)
 	assert.InDelta(t, (4*0.5+4*0.25+8.0/16)/16, four.MeanKinship, 1e-12)
 
 	wish.Group = 20
 	all := leaving(t, wish).Groups[0]
-	assert.Equal(t, []frogroom.GroupMember{{ID: "K1", Count: 8}, {ID: "K2", Count: 8}}, all.Members)
+	assert.Equal(t, []departure.Member{{ID: "K1", Count: 8}, {ID: "K2", Count: 8}}, all.Members)
 	assert.Equal(t, 4, all.Short)
 
 	wish.Group = 2
 	young := leaving(t, wish, "  - {id: Y1, clutch: K2, length_mm: 22}").Groups[0]
 	assert.InDelta(t, 1.0/16, young.Closest, 1e-12, "an animal of the clutch shares its unknown sire")
-	assert.Nil(t, leaving(t, frogroom.ReadyWish{}).Groups, "nobody asked")
-	assert.Empty(t, leaving(t, frogroom.ReadyWish{Group: 2, IDs: []string{"Y1"}}, "  - {id: Y1, clutch: K1}").Groups, "it was not measured, and nobody else was named")
+	assert.Nil(t, leaving(t, departure.Wish{}).Groups, "nobody asked")
+	assert.Empty(t, leaving(t, departure.Wish{Group: 2, IDs: []string{"Y1"}}, "  - {id: Y1, clutch: K1}").Groups, "it was not measured, and nobody else was named")
 }
 
 func TestReadyWishes(t *testing.T) {
 	r := room(t, fmt.Sprintf(leavingRoom, ""))
 	for _, row := range []struct {
 		name string
-		wish frogroom.ReadyWish
+		wish departure.Wish
 		want any
 	}{
-		{"nobody", frogroom.ReadyWish{IDs: []string{"K3"}}, new(*collection.UnknownError)},
-		{"a species that is not here", frogroom.ReadyWish{Species: "hyla-cinerea"}, new(*collection.UnknownError)},
-		{"too many", frogroom.ReadyWish{Group: 51}, new(*frogroom.ReadyWishError)},
+		{"nobody", departure.Wish{IDs: []string{"K3"}}, new(*collection.UnknownError)},
+		{"a species that is not here", departure.Wish{Species: "hyla-cinerea"}, new(*collection.UnknownError)},
+		{"too many", departure.Wish{Group: 51}, new(*departure.WishError)},
 	} {
 		_, err := r.Ready(day("2027-06-01"), row.wish)
 		assert.True(t, errors.As(err, row.want), row.name)
@@ -127,7 +159,7 @@ func TestDeparture(t *testing.T) {
 		{"nor who is still to come", "  - {id: Y1, clutch: K1, length_mm: 22, acquired: 2027-06-02}", []string{"it is not in the room yet"}, "unknown", 0},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			d := leaving(t, frogroom.ReadyWish{IDs: []string{"Y1"}}, row.animal).Young[0]
+			d := leaving(t, departure.Wish{IDs: []string{"Y1"}}, row.animal).Young[0]
 			assert.Equal(t, row.held, d.Held)
 			assert.Equal(t, row.from, d.From.String())
 			assert.Equal(t, row.days == 0, d.Travel == nil)
@@ -142,12 +174,12 @@ func TestDeparture(t *testing.T) {
 
 func TestReadyWeather(t *testing.T) {
 	unknown := "the weather on the way is not known for all of these days: look at it at both ends before anything is packed"
-	assert.Contains(t, leaving(t, frogroom.ReadyWish{}).Warnings, unknown)
-	mild := leaving(t, frogroom.ReadyWish{Forecast: parcel.Always(parcel.Outside{LowC: 16, HighC: 20})})
+	assert.Contains(t, leaving(t, departure.Wish{}).Warnings, unknown)
+	mild := leaving(t, departure.Wish{Forecast: parcel.Always(parcel.Outside{LowC: 16, HighC: 20})})
 	assert.NotContains(t, mild.Warnings, unknown)
 	assert.Equal(t, parcel.NoPack, mild.Young[0].Travel.Days[0].Pack)
 	assert.Equal(t, &parcel.Outside{LowC: 7, HighC: 29}, mild.Young[0].Limits)
-	cold := leaving(t, frogroom.ReadyWish{Forecast: parcel.Always(parcel.Outside{LowC: 5, HighC: 20})})
+	cold := leaving(t, departure.Wish{Forecast: parcel.Always(parcel.Outside{LowC: 5, HighC: 20})})
 	assert.Empty(t, cold.Young[0].Travel.Days)
 	assert.Equal(t, "5 to 20 °C on the way, and the species travels at 7 to 29 °C", cold.Young[0].Travel.None)
 }
@@ -157,7 +189,7 @@ func TestCard(t *testing.T) {
 	r := room(t, fmt.Sprintf(leavingRoom, `  - {id: Y1, name: Resi, clutch: K2, length_mm: 22, food: moths, promised: a person}`)+"keeper: a person\ncard: {contact: ask at the frog room}\n")
 	card, err := r.Card("Y1", day("2027-06-01"))
 	require.NoError(t, err)
-	assert.Equal(t, []frogroom.CardForebear{{ID: "S1", Sires: []frogroom.CardForebear{}, Dams: []frogroom.CardForebear{}}, {ID: "S2", Sires: []frogroom.CardForebear{}, Dams: []frogroom.CardForebear{}}}, card.Sires)
+	assert.Equal(t, []departure.Forebear{{ID: "S1", Sires: []departure.Forebear{}, Dams: []departure.Forebear{}}, {ID: "S2", Sires: []departure.Forebear{}, Dams: []departure.Forebear{}}}, card.Sires)
 	assert.Equal(t, "moths", card.Food)
 	assert.Equal(t, "ask at the frog room", card.Contact)
 	assert.Zero(t, card.Inbreeding)

@@ -1,4 +1,4 @@
-package frogroom
+package departure
 
 import (
 	"fmt"
@@ -27,8 +27,8 @@ type Card struct {
 	Laid       civil.Date     `json:"laid,omitempty"`
 	Hatched    civil.Date     `json:"hatched,omitempty"`
 	OutOfWater civil.Date     `json:"out_of_water,omitempty"`
-	Sires      []CardForebear `json:"sires"` // one of these; none when not known
-	Dams       []CardForebear `json:"dams"`
+	Sires      []Forebear     `json:"sires"` // one of these; none when not known
+	Dams       []Forebear     `json:"dams"`
 	// Inbreeding is the coefficient, 0 to 1, or the mean over possible parents
 	// when it is Expected. It counts from the founders: with less ancestry known
 	// the true one may be higher.
@@ -48,18 +48,17 @@ type Card struct {
 	On          civil.Date `json:"on"` // day of the card
 }
 
-// CardForebear is a possible parent or grandparent.
-type CardForebear struct {
-	ID    string         `json:"id"`
-	Name  string         `json:"name,omitempty"`
-	Sires []CardForebear `json:"sires,omitempty"` // of a parent
-	Dams  []CardForebear `json:"dams,omitempty"`
+// Forebear is a possible parent or grandparent.
+type Forebear struct {
+	ID    string     `json:"id"`
+	Name  string     `json:"name,omitempty"`
+	Sires []Forebear `json:"sires,omitempty"` // of a parent
+	Dams  []Forebear `json:"dams,omitempty"`
 }
 
 // Card gives the card of an animal or of the young of a clutch, as far as is
 // known on a day. The error is a *[collection.UnknownError].
-func (r *Room) Card(id string, on civil.Date) (Card, error) {
-	mustKnow(on)
+func (r *Register) Card(id string, on civil.Date) (Card, error) {
 	if a, ok := r.Collection.Animal(id); ok {
 		return r.animalCard(a, on), nil
 	}
@@ -69,8 +68,8 @@ func (r *Room) Card(id string, on civil.Date) (Card, error) {
 	return Card{}, r.Collection.Unknown("animal or clutch", id)
 }
 
-func (r *Room) animalCard(a *collection.Animal, on civil.Date) Card {
-	i := r.number(a.ID)
+func (r *Register) animalCard(a *collection.Animal, on civil.Date) Card {
+	i := r.Ancestry.MustNumber(a.ID)
 	d := r.animalDeparture(i, on, parcel.Forecast{})
 	card := r.card(a.Species, a.Sires, a.Dams, d, on)
 	card.ID, card.Name, card.Clutch = a.ID, a.Name, a.Clutch
@@ -89,13 +88,13 @@ func (r *Room) animalCard(a *collection.Animal, on civil.Date) Card {
 	return card
 }
 
-func (r *Room) clutchCard(c *collection.Clutch, on civil.Date) Card {
+func (r *Register) clutchCard(c *collection.Clutch, on civil.Date) Card {
 	d := r.clutchDeparture(c, on, parcel.Forecast{})
 	card := r.card(c.Species, c.Sires, c.Dams, d, on)
 	card.ID, card.Line, card.Sex, card.Food = c.ID, c.Line, collection.UnknownSex, c.Food
 	card.Laid, card.Hatched, card.OutOfWater = c.Laid, r.seenOn(c.ID, development.Hatched, on), d.Sale.OutOfWater
 	one := 1
-	y := r.withYoung([]Departure{{ID: c.ID, Clutch: true, Living: &one}}, 1)
+	y := r.withYoung([]Young{{ID: c.ID, Clutch: true, Living: &one}}, 1)
 	young := y.candidates[0]
 	card.Inbreeding, card.Expected, card.Generations = y.pedigree.Inbreeding(young), y.pedigree.Uncertain(young), y.pedigree.CompleteGenerations(young)
 	card.recorded(r, c.ID, on)
@@ -103,8 +102,8 @@ func (r *Room) clutchCard(c *collection.Clutch, on civil.Date) Card {
 }
 
 // seenOn gives the day on which all of a clutch were seen to reach a stage.
-func (r *Room) seenOn(clutch string, stage development.Stage, on civil.Date) civil.Date {
-	for _, l := range r.rearing.Looks(clutch, on) {
+func (r *Register) seenOn(clutch string, stage development.Stage, on civil.Date) civil.Date {
+	for _, l := range r.Rearing.Looks(clutch, on) {
 		if l.Stage == stage && l.Kind == development.Reached {
 			return l.On
 		}
@@ -113,8 +112,8 @@ func (r *Room) seenOn(clutch string, stage development.Stage, on civil.Date) civ
 }
 
 // card has what an animal and a clutch have in common.
-func (r *Room) card(kind string, sires, dams []string, d Departure, on civil.Date) Card {
-	p := r.of(kind).profile
+func (r *Register) card(kind string, sires, dams []string, d Young, on civil.Date) Card {
+	p := r.profile(kind)
 	card := Card{
 		Species: p.Name, CommonName: p.CommonName,
 		Sires: r.forebears(sires, 1), Dams: r.forebears(dams, 1),
@@ -131,14 +130,14 @@ func (r *Room) card(kind string, sires, dams []string, d Departure, on civil.Dat
 }
 
 // forebears gives possible parents with theirs, more generations up.
-func (r *Room) forebears(ids []string, more int) []CardForebear {
-	out := make([]CardForebear, 0, len(ids))
+func (r *Register) forebears(ids []string, more int) []Forebear {
+	out := make([]Forebear, 0, len(ids))
 	for _, id := range ids {
 		a, ok := r.Collection.Animal(id)
 		if !ok {
 			continue
 		}
-		f := CardForebear{ID: a.ID, Name: a.Name}
+		f := Forebear{ID: a.ID, Name: a.Name}
 		if more > 0 {
 			f.Sires, f.Dams = r.forebears(a.Sires, more-1), r.forebears(a.Dams, more-1)
 		}
@@ -149,7 +148,7 @@ func (r *Room) forebears(ids []string, more int) []CardForebear {
 
 // recorded adds how an animal or a clutch was kept: the last temperatures that
 // were measured with it or at its place.
-func (c *Card) recorded(r *Room, id string, on civil.Date) {
+func (c *Card) recorded(r *Register, id string, on civil.Date) {
 	entries := r.Collection.DiaryOf(id)
 	if place := r.Collection.PlaceOf(id, on); place != "" {
 		entries = slices.Concat(r.Collection.DiaryAt(place), entries)
