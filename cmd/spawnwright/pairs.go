@@ -32,9 +32,11 @@ best plan is proven to be the best, or marked as not proven.
 With --together it plans groups for the rain chambers instead, of so many males
 and females, and says what will not be known of their young.
 
-With --keep it selects young to keep for breeding, with --unrelated animals for a
-buyer who wants them as little related as can be, and with --exchange it says what
-an animal from outside would do for the line.
+With --keep it selects young to keep for breeding, and with --exchange it says what
+an animal from outside would do for the line. With --unrelated it selects animals
+for a buyer who wants them as little related as can be, grown ones as well as
+young; ready --group does so among the young that may leave, with those of a clutch
+that have no line of their own, and says when they can travel.
 
 With --why and two animals it prints every rule for them, with its values; with one, the
 rules for it and what they say of each mate.

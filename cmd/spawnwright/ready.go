@@ -34,6 +34,9 @@ alone. For each that may go it gives the next days on which a parcel can: days o
 the carrier, no holiday on the way, and, with a forecast, neither too cold nor
 too hot outside.
 
+With --group it also finds the young that are least related, for a buyer; pairs
+--unrelated looks for such animals among the grown ones too.
+
 A forecast is a table with the columns date, low_c and high_c (or low_f and
 high_f), one line for each day and place on the way.`,
 		Example: `  spawnwright ready

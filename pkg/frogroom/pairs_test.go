@@ -158,8 +158,17 @@ func TestPairsWishesThatMakeNoSense(t *testing.T) {
 
 // TestPairsEndedEarly: a search that is ended says so.
 func TestPairsEndedEarly(t *testing.T) {
-	r := room(t, basic)
-	p, err := r.Pairs(day("2027-03-01"), breedingplan.Wish{Stop: func() bool { return true }})
+	r := room(t, `
+animals:
+  - {id: H-01, species: hyla-cinerea, sex: male, acquired: 2022-05-01}
+  - {id: H-11, species: hyla-cinerea, sex: female, acquired: 2022-05-01, died: 2025-01-01}
+  - {id: H-20, species: hyla-cinerea, sex: male, acquired: 2022-05-01, died: 2025-01-01}
+  - {id: H-12, species: hyla-cinerea, sex: female, acquired: 2023-05-01}
+  - {id: H-05, species: hyla-cinerea, sex: male, sire: H-20, dam: H-11, acquired: 2024-05-01}
+  - {id: H-06, species: hyla-cinerea, sex: female, sire: H-20, dam: H-11, acquired: 2024-05-01}
+  - {id: H-31, species: hyla-cinerea, sire: H-01, dam: H-12, acquired: 2025-05-01}
+`)
+	p, err := r.Pairs(day("2027-03-01"), breedingplan.Wish{Pairings: 1, Stop: func() bool { return true }})
 	require.NoError(t, err)
 	assert.False(t, p.Proven)
 	assert.NotEmpty(t, p.Species[0].Pairs)
