@@ -1,6 +1,7 @@
 package record_test
 
 import (
+	"errors"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,6 +10,24 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/record"
 )
+
+// TestBeforeItWasLaid: the reader would leave such an entry out.
+func TestBeforeItWasLaid(t *testing.T) {
+	b, _ := record.Read("f", []byte(small))
+	laid := civil.Of(2027, 1, 30)
+	for on, want := range map[civil.Date]string{laid: "", laid - 1: "C-27-02 was laid on 2027-01-30, and this is 2027-01-29; check the day of both"} {
+		e, err := b.Died(on, "C-27-02", 1)
+		require.NoError(t, err)
+		_, err = b.Plan(e)
+		var refusal *record.Refusal
+		if errors.As(err, &refusal) {
+			assert.Equal(t, want, err.Error())
+			continue
+		}
+		require.NoError(t, err)
+		assert.Empty(t, want)
+	}
+}
 
 // TestDoubts has what is said of a record that may be a slip.
 func TestDoubts(t *testing.T) {

@@ -11,7 +11,7 @@ import (
 // error is an *[InvalidError] when the file would have errors with them or when a
 // part of them cannot be meant, an
 // *[UnsafeError] when it cannot be made sure of, and a *[Refusal] for a text
-// that no file can hold. Of a large file only what the edit has to do with is
+// that no file can hold, and for an entry about a clutch that was not laid yet. Of a large file only what the edit has to do with is
 // read back: the animals, clutches and entries around it, with all of the file
 // that is no list.
 func (b *Book) Plan(e Edit) (*Plan, error) {
@@ -24,6 +24,9 @@ func (b *Book) Plan(e Edit) (*Plan, error) {
 				}
 			}
 		}
+	}
+	if k, ok := b.Collection.Clutch(e.Entry.Clutch); ok && e.Entry.On < k.Laid {
+		return nil, refuse("check the day of both", "%s was laid on %s, and this is %s", k.ID, k.Laid, e.Entry.On)
 	}
 	changes, err := b.splice(list)
 	if err != nil {
