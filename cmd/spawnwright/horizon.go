@@ -13,7 +13,6 @@ import (
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
-	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/horizon"
 	"github.com/spawnwright/spawnwright/pkg/picture"
@@ -84,11 +83,10 @@ numbers on every machine.`,
 		h, err := room.Horizon(on, w)
 		if err != nil {
 			var wish *horizon.WishError
-			var unknown *collection.UnknownError
-			if errors.As(err, &wish) || errors.As(err, &unknown) {
+			if errors.As(err, &wish) {
 				return usage(err)
 			}
-			return err
+			return unknownID(err)
 		}
 		return a.showHorizon(room.Collection.Keeper, h, w.Runs)
 	}

@@ -163,6 +163,7 @@ var lists = map[string]string{
 	"animal":  "`spawnwright kin --all` lists the animals",
 	"clutch":  "`spawnwright clutch` lists the clutches that are running",
 	"pairing": "`spawnwright season` lists the pairings",
+	"species": "`spawnwright species list` lists the species",
 }
 
 // unknownID ends a command for an id that is not in the input, or a pairing

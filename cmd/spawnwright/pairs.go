@@ -14,7 +14,6 @@ import (
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
 	"github.com/spawnwright/spawnwright/pkg/breedingplan"
-	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
@@ -60,6 +59,11 @@ rules and wishes that together leave none.`,
 			on, err := a.on()
 			if err != nil {
 				return err
+			}
+			for _, flag := range []string{"pairings", "hold-back", "male-uses", "female-uses", "keep", "unrelated", "effort"} {
+				if c.Flags().Changed(flag) && c.Flags().Lookup(flag).Value.String() == "0" {
+					return usagef("--%s cannot be 0; leave it out for what is usual", flag)
+				}
 			}
 			wish, err := f.wish()
 			if err != nil {
@@ -230,14 +234,13 @@ func (f *pairsFlags) group() (males, females int, wanted bool, err error) {
 // pairsError gives the exit code of what stands against a plan.
 func pairsError(err error) error {
 	var (
-		none    *breedingplan.NoPlanError
-		wish    *breedingplan.WishError
-		unknown *collection.UnknownError
+		none *breedingplan.NoPlanError
+		wish *breedingplan.WishError
 	)
 	switch {
 	case errors.As(err, &none):
 		return &exitError{exitNoPlan, err, "`spawnwright pairs --why MALE FEMALE` prints every rule for a pair; --relax sets one aside"}
-	case errors.As(err, &wish), errors.As(err, &unknown) && unknown.Kind == "species":
+	case errors.As(err, &wish):
 		return usage(err)
 	}
 	return unknownID(err)

@@ -125,7 +125,7 @@ func readyError(err error) error {
 	case errors.As(err, &wish):
 		return usage(err)
 	case errors.As(err, &unknown) && unknown.Kind == "species":
-		return &exitError{exitUsage, err, "`spawnwright species list` lists the species"}
+		return unknownID(err)
 	case errors.As(err, &unknown):
 		return &exitError{exitUsage, err, "`spawnwright kin --all` lists the animals, `spawnwright clutch` the clutches that run"}
 	}

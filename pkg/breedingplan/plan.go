@@ -184,9 +184,19 @@ func (s *Stock) whole(w Wish) (Wish, error) {
 			return w, noSpecies(w.Species)
 		}
 	}
-	for _, n := range []*int{&w.Pairings, &w.Young, &w.Rounds, &w.MaleUses, &w.FemaleUses, &w.Nodes} {
-		if *n < 0 {
-			return w, &WishError{"a number below 0"}
+	for _, n := range []struct {
+		what  string
+		value int
+	}{
+		{"pairings", w.Pairings},
+		{"young to hold back", w.Young},
+		{"rounds of a rain chamber", w.Rounds},
+		{"pairings of one male", w.MaleUses},
+		{"pairings of one female", w.FemaleUses},
+		{"plans to look at", w.Nodes},
+	} {
+		if n.value < 0 {
+			return w, &WishError{fmt.Sprintf("the number of %s is %d, below 0", n.what, n.value)}
 		}
 	}
 	if !(w.Weight >= 0 && w.Weight <= 1000) {

@@ -27,6 +27,8 @@ func TestWishesThatMakeNoSense(t *testing.T) {
 	}{
 		{"an animal that is not there", func() error { _, err := s.WhyPair("Quill", "Nobody", breedingplan.Wish{}); return err }, `there is no animal "Nobody"`},
 		{"a species that is not there", plan(breedingplan.Wish{Species: "rana"}), `there is no species "rana"`},
+		{"less than no pairing", plan(breedingplan.Wish{Pairings: -1}), "the number of pairings is -1, below 0"},
+		{"less than no use of a female", plan(breedingplan.Wish{FemaleUses: -2}), "the number of pairings of one female is -2, below 0"},
 		{
 			"a rule that protects the animals", plan(breedingplan.Wish{Relax: []pairing.Rule{pairing.RuleHealth}}),
 			`the rule "health" cannot be relaxed; these can: promised, age, length, weight, rest, clutches and inbreeding`,

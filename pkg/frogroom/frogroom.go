@@ -12,7 +12,7 @@
 // answer is needed in another shape: each of them takes plain values.
 //
 // Nothing here reads a clock; the day that counts as today is an argument. The
-// methods of [Room] panic when it is not known.
+// methods of [Room] panic when it is not known, or outside of [civil.First] to [civil.Last].
 package frogroom
 
 import (
@@ -33,7 +33,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
-// Room is an opened collection. It does not change, and can be used by several
+// Room is an opened collection, from [Open] or [Read]. It does not change, and can be used by several
 // goroutines at once.
 type Room struct {
 	Collection *collection.Collection
@@ -147,7 +147,10 @@ func (r *Room) shipping() calendar.Shipping {
 }
 
 func mustKnow(today civil.Date) {
-	if !today.Known() {
+	switch {
+	case !today.Known():
 		panic("frogroom: the day that counts as today is not given")
+	case today < civil.First || today > civil.Last:
+		panic("frogroom: the day that counts as today is in none of the years 1 to 9999")
 	}
 }

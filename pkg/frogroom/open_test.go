@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
@@ -107,6 +108,9 @@ func TestUnknownToday(t *testing.T) {
 		"Agenda":   func() { r.Agenda(0, 1) },
 	} {
 		assert.PanicsWithValue(t, "frogroom: the day that counts as today is not given", call, name)
+	}
+	for _, today := range []civil.Date{-5, civil.Last + 1} {
+		assert.PanicsWithValue(t, "frogroom: the day that counts as today is in none of the years 1 to 9999", func() { _, _ = r.Season(today) })
 	}
 	assert.PanicsWithValue(t, "frogroom: an agenda needs at least one day", func() { r.Agenda(day("2027-01-01"), 0) })
 }
