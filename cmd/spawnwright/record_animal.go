@@ -128,13 +128,9 @@ func recordDied(r *recorder) *cobra.Command {
 // tooEarly says why an animal or the young of a clutch should not have left yet. What
 // happened is written down in any case, and what is wrong with the file or the id is
 // told by whoever writes.
-func (r *recorder) tooEarly(id string) []string {
-	on, err := r.on()
-	if err != nil || r.quiet || r.file == "-" {
-		return nil
-	}
-	room, _, err := frogroom.Open(r.file)
-	if err != nil || room == nil {
+func (r *recorder) tooEarly(b *record.Book, on civil.Date, id string) []string {
+	room, _ := frogroom.Of(r.file, b.Collection)
+	if room == nil {
 		return nil
 	}
 	d, err := room.Ready(on, departure.Wish{IDs: []string{id}})
@@ -161,8 +157,14 @@ func recordSold(r *recorder) *cobra.Command {
 		Args:              exactly("an animal or a clutch"),
 		ValidArgsFunction: r.completeAnimals(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			doubts := r.tooEarly(args[0])
-			if err := r.add(func(b *record.Book, on civil.Date) (record.Edit, error) { return b.Sold(on, args[0], count, to) }); err != nil {
+			var doubts []string
+			err := r.add(func(b *record.Book, on civil.Date) (record.Edit, error) {
+				if !r.quiet {
+					doubts = r.tooEarly(b, on, args[0])
+				}
+				return b.Sold(on, args[0], count, to)
+			})
+			if err != nil {
 				return err
 			}
 			r.warn(doubts)

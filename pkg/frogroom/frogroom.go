@@ -67,6 +67,11 @@ func Read(name string, data []byte) (*Room, strictyaml.Diagnostics) {
 	return newRoom(name, c, problems)
 }
 
+// Of is [Open] for a collection that was read, without the problems of the reading.
+func Of(name string, c *collection.Collection) (*Room, strictyaml.Diagnostics) {
+	return newRoom(name, c, nil)
+}
+
 func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnostics) (*Room, strictyaml.Diagnostics) {
 	if c == nil {
 		return nil, problems
