@@ -35,15 +35,15 @@ func newGrid(lengths []length, stall float64) grid {
 		}
 	}
 	g := grid{means: across(-far, far, gridMeans), spreads: across(math.Log(0.02), math.Log(4*far), gridSpreads)}
+	g.fill(lengths, stall)
 	for range gridZoom {
-		g.fill(lengths, stall)
 		means, spreads := g.counting()
 		if means.step > 0.8*g.means.step && spreads.step > 0.8*g.spreads.step {
 			break
 		}
 		g.means, g.spreads = means, spreads
+		g.fill(lengths, stall)
 	}
-	g.fill(lengths, stall)
 	return g
 }
 

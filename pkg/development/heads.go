@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
 // Count is how many of a clutch lived on a day: the eggs that were laid, or
@@ -152,12 +153,9 @@ func (m *Model) alive(l life, time float64) (stage int, share, variance float64)
 		if time < end {
 			part = max(time-begin, 0) / max(end-begin, 1e-9)
 		}
-		for i := first; i <= l.stage[k]; i++ {
-			if s := m.survival[i]; s.Known() && s.Value < 1 {
-				p := max(s.Value, leastShare)
-				ln += part * math.Log(p)
-				variance += part * (1 - p) / p / (shareAnimals + 1)
-			}
+		for _, d := range m.deaths[first : l.stage[k]+1] {
+			ln += part * d.ln
+			variance += part * (1 - d.share) / d.share / (shareAnimals + 1)
 		}
 		if time < end {
 			break
@@ -165,6 +163,18 @@ func (m *Model) alive(l life, time float64) (stage int, share, variance float64)
 		stage, begin, first = l.stage[k]+1, end, l.stage[k]+1
 	}
 	return stage, math.Exp(ln), variance
+}
+
+// deaths is the share that lives through a step, and its logarithm; where nobody dies,
+// or nobody knows, the share is 1.
+type deaths struct{ share, ln float64 }
+
+func newDeaths(survival species.Number) deaths {
+	if !survival.Known() || survival.Value >= 1 {
+		return deaths{1, 0}
+	}
+	share := max(survival.Value, leastShare)
+	return deaths{share, math.Log(share)}
 }
 
 // leastShare stands for a share of 0, so that not all are dead as a step begins.

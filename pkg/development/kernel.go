@@ -24,20 +24,51 @@ const faint = negligible / 1000
 // first and the last that are allowed.
 func (k kernel) forward(begins masses, ends [2]int) masses {
 	out := masses{ends[0], make([]float64, max(ends[1]-ends[0]+1, 0))}
-	for i, x := range begins.p {
+	for i := 0; i < len(begins.p); i++ {
+		x := begins.p[i]
 		if x < faint {
 			continue
 		}
-		row := k.row(begins.first+i).within(ends[0], ends[1])
-		if len(row.p) == 0 {
+		row := k.row(begins.first + i)
+		part := row.within(ends[0], ends[1])
+		if len(part.p) == 0 {
 			continue
 		}
-		to := out.p[row.first-out.first:][:len(row.p)]
-		for j, y := range row.p {
+		to := out.p[part.first-out.first:]
+		if k.four(begins, i, len(row.p)) && len(part.p) == len(row.p) && len(to) >= len(row.p)+3 {
+			addFour(to, begins.p[i:i+4], row.p)
+			i += 3
+			continue
+		}
+		to = to[:len(part.p)]
+		for j, y := range part.p {
 			to[j] += x * y
 		}
 	}
 	return out
+}
+
+// four reports whether this begin and the three after it can be taken at once: they have
+// the same row, of so many days, and none is passed over.
+func (k kernel) four(begins masses, i, days int) bool {
+	return k.even && days > 3 && i+3 < len(begins.p) && slices.Min(begins.p[i:i+4]) >= faint
+}
+
+// addFour adds p to a list four times, each a place farther on than the one before and
+// times the next of x: to the last bit what one after the other comes to.
+func addFour(to, x, p []float64) {
+	a, b, c, d := x[0], x[1], x[2], x[3]
+	n := len(p)
+	to[0] += a * p[0]
+	to[1] = to[1] + a*p[1] + b*p[0]
+	to[2] = to[2] + a*p[2] + b*p[1] + c*p[0]
+	p0, p1, p2, p3, mid := p[:n-3], p[1:][:n-3], p[2:][:n-3], p[3:][:n-3], to[3:][:n-3]
+	for j := range mid {
+		mid[j] = mid[j] + a*p3[j] + b*p2[j] + c*p1[j] + d*p0[j]
+	}
+	to[n] = to[n] + b*p[n-1] + c*p[n-2] + d*p[n-3]
+	to[n+1] = to[n+1] + c*p[n-1] + d*p[n-2]
+	to[n+2] += d * p[n-1]
 }
 
 // backward gives, for each of the begins, the chance of what was seen later,
@@ -54,7 +85,7 @@ func (k kernel) backward(begins, later masses) []float64 {
 			continue
 		}
 		from := later.p[part.first-later.first:]
-		if k.even && len(part.p) == len(row.p) && len(from) >= len(row.p)+3 && i+3 < len(chances) && slices.Min(begins.p[i:i+4]) >= faint {
+		if k.four(begins, i, len(row.p)) && len(part.p) == len(row.p) && len(from) >= len(row.p)+3 {
 			chances[i], chances[i+1], chances[i+2], chances[i+3] = fourSums(row.p, from)
 			i += 3
 			continue

@@ -18,9 +18,9 @@ func chancesOf(t *rapid.T, least, most int, name string) []float64 {
 	return all
 }
 
-// Four sums at once, and a sum that is taken once for all begins, are those of each
+// Four begins at once, and a sum that is taken once for all begins, are those of each
 // begin by itself to the last bit.
-func TestBackwardIsThatOfEachBeginByItself(t *testing.T) {
+func TestKernelIsThatOfEachBeginByItself(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		row := masses{rapid.IntRange(0, 9).Draw(t, "first end"), chancesOf(t, 1, 20, "row")}
 		k := kernel{even: true, rows: []masses{row}}
@@ -44,7 +44,19 @@ func TestBackwardIsThatOfEachBeginByItself(t *testing.T) {
 		if diff := cmp.Diff(plain(later), k.backward(begins, later)); diff != "" {
 			t.Fatalf("backward: %s", diff)
 		}
-		if diff := cmp.Diff(plain(ones), k.sums(begins, [2]int{later.first, later.first + len(later.p) - 1})); diff != "" {
+		ends := [2]int{later.first, later.first + len(later.p) - 1}
+		forward := masses{ends[0], make([]float64, len(later.p))}
+		for i, x := range begins.p {
+			for j, y := range row.p {
+				if at := begins.first + i + row.first + j - later.first; x >= faint && at >= 0 && at < len(later.p) {
+					forward.p[at] += x * y
+				}
+			}
+		}
+		if diff := cmp.Diff(forward, k.forward(begins, ends), cmp.AllowUnexported(masses{})); diff != "" {
+			t.Fatalf("forward: %s", diff)
+		}
+		if diff := cmp.Diff(plain(ones), k.sums(begins, ends)); diff != "" {
 			t.Fatalf("sums: %s", diff)
 		}
 	})

@@ -28,6 +28,7 @@ var links = [...]link{
 type Model struct {
 	known    [len(links)]bool // the profile says how long the step takes
 	survival [len(links)]species.Number
+	deaths   [len(links)]deaths
 	shapes   [len(links)]twoPiece // standardised, of the known steps
 	warmths  [len(links)]warmth
 	stalls   [len(links)]float64
@@ -61,11 +62,12 @@ func NewModel(p *species.Profile) (*Model, error) {
 		return nil, err
 	}
 	for i, l := range links {
+		m.deaths[i] = newDeaths(species.Number{})
 		step, ok := p.Step(l.step)
 		if !ok {
 			continue
 		}
-		m.survival[i] = step.Survival
+		m.survival[i], m.deaths[i] = step.Survival, newDeaths(step.Survival)
 		m.warmths[i] = newWarmth(step)
 		m.stalls[i] = usualStall(l.step)
 		if step.Stall.Known() {
