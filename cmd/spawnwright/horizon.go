@@ -51,48 +51,53 @@ numbers on every machine.`,
 	flags.IntVar(&w.Pairings, "pairings", 0, "most pairings a year, a `NUMBER` (default: as in the plan of the season)")
 	flags.IntVar(&w.Lives, "breeds-until", 8, "age in `YEARS` at which an animal breeds for the last time")
 	c.RunE = func(*cobra.Command, []string) error {
-		on, err := a.on()
-		if err != nil {
-			return err
-		}
 		for _, n := range []struct {
 			flag  string
 			wrong bool
-		}{{"--years", w.Years == 0}, {"--runs", w.Runs == 0}, {"--goal", w.Goal == 0}, {"--breeds-until", w.Lives == 0}, {"--cross-every", w.CrossEvery == 0 && c.Flags().Changed("cross-every")}} {
+		}{{"--years", w.Years == 0}, {"--runs", w.Runs == 0}, {"--goal", w.Goal == 0}, {"--breeds-until", w.Lives == 0}, {"--cross-every", w.CrossEvery == 0 && flags.Changed("cross-every")}} {
 			if n.wrong {
 				return usagef("%s cannot be 0", n.flag)
 			}
 		}
-		room, err := a.open()
-		if err != nil {
-			return err
-		}
-		interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-		defer stop()
-		w.Stop = func() bool { return interrupted.Err() != nil }
-		w.Workers = runtime.GOMAXPROCS(0)
 		w.Death = *deaths / 100
-		if terminal.Is(a.stderr) && !a.quiet {
-			w.Progress = func(done, of int) {
-				if done%50 == 0 || done == of {
-					fmt.Fprintf(a.stderr, "\r%d of %d runs ", done, of)
-				}
-			}
-			defer fmt.Fprintln(a.stderr)
-		}
-		h, err := room.Horizon(on, w)
-		if err != nil {
-			var wish *horizon.WishError
-			if errors.As(err, &wish) {
-				return usage(err)
-			}
-			return unknownID(err)
-		}
-		return a.showHorizon(room.Collection.Keeper, h, w.Runs)
+		return a.horizon(w)
 	}
 	a.formatFlag(c, "table", "json", "csv")
 	a.outFlag(c)
 	return c
+}
+
+// horizon plays the years ahead until it is done or Ctrl-C ends it.
+func (a *app) horizon(w horizon.Wish) error {
+	on, err := a.on()
+	if err != nil {
+		return err
+	}
+	room, err := a.open()
+	if err != nil {
+		return err
+	}
+	interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	w.Stop = func() bool { return interrupted.Err() != nil }
+	w.Workers = runtime.GOMAXPROCS(0)
+	if terminal.Is(a.stderr) && !a.quiet {
+		w.Progress = func(done, of int) {
+			if done%50 == 0 || done == of {
+				fmt.Fprintf(a.stderr, "\r%d of %d runs ", done, of)
+			}
+		}
+		defer fmt.Fprintln(a.stderr)
+	}
+	h, err := room.Horizon(on, w)
+	if err != nil {
+		var wish *horizon.WishError
+		if errors.As(err, &wish) {
+			return usage(err)
+		}
+		return unknownID(err)
+	}
+	return a.showHorizon(room.Collection.Keeper, h, w.Runs)
 }
 
 func (a *app) showHorizon(keeper string, h frogroom.Horizon, runs int) error {
