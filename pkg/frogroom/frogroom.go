@@ -7,9 +7,11 @@
 //	agenda := room.Agenda(today, 14)
 //
 // [Room.Check], [Room.Kin], [Room.Pairs], [Room.Season], [Room.Clutches],
-// [Room.ClutchReport], [Room.Events], [Room.Agenda], [Room.Lineage],
-// [Room.SeasonSheet] and [Room.Horizon] are the questions. Step down to the packages below when the
-// answer is needed in another shape: each of them takes plain values.
+// [Room.ClutchReport], [Room.Ready], [Room.Events], [Room.Agenda], [Room.Lineage],
+// [Room.SeasonSheet] and [Room.Horizon] are the questions. Here the season is planned
+// and told, with all that waits for it; kin, rearing, breeders and departure answer
+// about the animals and clutches of a collection by themselves. Step down further when
+// the answer is needed in another shape: the packages below take plain values.
 //
 // Nothing here reads a clock; the day that counts as today is an argument. The
 // methods of [Room] panic when it is not known, or outside of [civil.First] to [civil.Last].
@@ -84,15 +86,11 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 		breeding:   make(map[string]*breeding, len(c.Species)),
 		laid:       layings(c),
 	}
-	if c.Holidays != "" {
-		h, err := calendar.HolidaysOf(c.Holidays)
-		var unknown *calendar.UnknownCodeError
-		if errors.As(err, &unknown) {
-			problems = append(problems, c.Diagnostic(strictyaml.Error, c.HolidaysAt,
-				fmt.Sprintf("no public holidays are known for %q", unknown.Code), holidaysCure(unknown)))
-		}
-		room.holidays = h
-	}
+	var more strictyaml.Diagnostics
+	room.holidays, more = holidaysOf(c)
+	problems = append(problems, more...)
+	relaxed, more := relaxedBy(c)
+	problems = append(problems, more...)
 	models := make(map[string]*development.Model, len(c.Species))
 	for _, p := range c.Species {
 		b, err := newBreeding(p)
@@ -101,14 +99,6 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 			continue
 		}
 		room.breeding[p.ID], models[p.ID] = b, b.model
-	}
-	var relaxed []pairing.Rule
-	for _, rule := range c.Rules.Relax {
-		if problem, cure := mayRelax(pairing.Rule(rule.Name)); problem != "" {
-			problems = append(problems, c.Diagnostic(strictyaml.Error, rule.At, problem, cure))
-			continue
-		}
-		relaxed = append(relaxed, pairing.Rule(rule.Name))
 	}
 	var err error
 	if room.Ancestry, err = kin.Of(c); err != nil {
@@ -123,6 +113,32 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 	room.leaving = &departure.Register{Collection: c, Ancestry: room.Ancestry, Rearing: room.rearing, Breeders: room.breeders, Shipping: room.shipping()}
 	room.problems = slices.Clone(problems)
 	return room, problems
+}
+
+// holidaysOf gives the public holidays that the file names; nil for none.
+func holidaysOf(c *collection.Collection) (*calendar.Holidays, strictyaml.Diagnostics) {
+	if c.Holidays == "" {
+		return nil, nil
+	}
+	h, err := calendar.HolidaysOf(c.Holidays)
+	var unknown *calendar.UnknownCodeError
+	if errors.As(err, &unknown) {
+		return nil, strictyaml.Diagnostics{c.Diagnostic(strictyaml.Error, c.HolidaysAt,
+			fmt.Sprintf("no public holidays are known for %q", unknown.Code), holidaysCure(unknown))}
+	}
+	return h, nil
+}
+
+// relaxedBy gives the rules about pairings that the file sets aside.
+func relaxedBy(c *collection.Collection) (rules []pairing.Rule, problems strictyaml.Diagnostics) {
+	for _, rule := range c.Rules.Relax {
+		if problem, cure := mayRelax(pairing.Rule(rule.Name)); problem != "" {
+			problems = append(problems, c.Diagnostic(strictyaml.Error, rule.At, problem, cure))
+			continue
+		}
+		rules = append(rules, pairing.Rule(rule.Name))
+	}
+	return rules, problems
 }
 
 // holidaysCure says what to write instead of a code that is not known.

@@ -27,7 +27,7 @@ type Group struct {
 	GeneDiversity float64 `json:"gene_diversity"` // share of what unrelated founders would hold
 }
 
-// Row is one animal.
+// Row is one animal with its figures, and with what the file says of it.
 type Row struct {
 	ID         string            `json:"id"`
 	Name       string            `json:"name,omitempty"`

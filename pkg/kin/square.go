@@ -21,7 +21,7 @@ type Square struct {
 	Refuse float64 `json:"max_inbreeding,omitempty"`
 }
 
-// SquareAnimal is one of them.
+// SquareAnimal is what a row and a column of a square are called.
 type SquareAnimal struct {
 	ID   string         `json:"id"`
 	Name string         `json:"name,omitempty"`

@@ -21,7 +21,7 @@ type Older struct {
 // New is for nodes below n.
 func New(n int) Pairs { return Pairs{make([][]Older, n)} }
 
-// Add notes a pair.
+// Add notes a pair; what is noted twice adds up.
 func (p Pairs) Add(a, b int32, chance float64) {
 	p.older[max(a, b)] = append(p.older[max(a, b)], Older{min(a, b), chance})
 }
