@@ -37,9 +37,10 @@ const (
 
 // ReadForecast reads a table of temperatures with a header: a column date, and
 // low_c and high_c, or low_f and high_f for °F; others, such as place, are
-// passed over. Columns are divided by commas, semicolons or tabs. A day that
-// stands several times, once for each place on the way, has the lowest and the
-// highest of all. Temperatures without a unit are refused.
+// passed over. Columns are divided by commas, semicolons or tabs; where not by
+// commas, one may stand before the fraction. A day that stands several times, once
+// for each place on the way, has the lowest and the highest of all. Temperatures
+// without a unit are refused.
 //
 // The error joins a *[ForecastError] for each problem, at most 20, or is that of
 // the reader; the forecast knows nothing then. A table above 1 MiB is refused.
@@ -67,6 +68,7 @@ func ReadForecast(r io.Reader) (Forecast, error) {
 	if err != nil {
 		return Forecast{}, err
 	}
+	t.comma = rows.Comma != ','
 	return t.read(rows)
 }
 
@@ -84,6 +86,7 @@ type table struct {
 	date, low, high int // columns
 	names           [3]string
 	fahrenheit      bool
+	comma           bool // may stand before the fraction
 	forecast        Forecast
 	problems        []error
 }
@@ -154,7 +157,11 @@ func (t *table) row(rows *csv.Reader, row []string) {
 }
 
 func (t *table) degrees(line int, column, text string) (float64, bool) {
-	x, err := strconv.ParseFloat(text, 64)
+	number := text
+	if t.comma {
+		number = strings.Replace(text, ",", ".", 1)
+	}
+	x, err := strconv.ParseFloat(number, 64)
 	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
 		t.problems = append(t.problems, &ForecastError{line, column, fmt.Sprintf("%q is not a number", text), "write degrees, with a point"})
 		return 0, false

@@ -20,6 +20,7 @@ func TestReadForecast(t *testing.T) {
 		{"semicolons, capitals, blanks and a byte order mark", "\ufeffDate; Low_C ;High_C\r\n2027-03-19; 5 ;10\r\n"},
 		{"tabs and another column", "place\tdate\thigh_c\tlow_c\nhub\t2027-03-19\t10\t5"},
 		{"Fahrenheit", "date,low_f,high_f\n2027-03-19,41,50\n"},
+		{"semicolons, and commas before the fraction", "date;low_c;high_c\n2027-03-19;5,0;10,00\n"},
 		{"two places on the way", "date,low_c,high_c\n2027-03-19,5,8\n2027-03-19,7,10\n"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
@@ -50,6 +51,7 @@ func TestRefusedForecasts(t *testing.T) {
 				"line 6, low_c: \"NaN\" is not a number; write degrees, with a point\n" +
 				"line 6, high_c: 68 is not a temperature of the air; look at the unit of the column",
 		},
+		{"a comma before the fraction between commas", "date,low_c,high_c\n2027-03-19,\"5,1\",10\n", "line 2, low_c: \"5,1\" is not a number; write degrees, with a point"},
 		{"a broken quotation", "date,low_c,high_c\n2027-03-19,\"5,10\n", "line 2: extraneous or missing \" in quoted-field; put a text with a quotation mark in it between two"},
 		{"too long", "date,low_c,high_c\n" + strings.Repeat("\n", 1<<20), "line 1: the table is larger than 1 MiB; leave only the days of the journey"},
 	} {
