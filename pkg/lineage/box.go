@@ -60,8 +60,8 @@ func (d *dotWriter) drawAnimal(row *dot.Graph, i int) {
 		style += ",dashed"
 		d.used.young = true
 	case a.Gone:
-		n.Attr("color", "gray60")
-		n.Attr("fontcolor", "gray35")
+		n.Attr("color", goneEdge)
+		n.Attr("fontcolor", goneText)
 		d.used.gone = true
 	case a.Sex == Male:
 		width = "2.4"
@@ -80,6 +80,13 @@ func (d *dotWriter) drawAnimal(row *dot.Graph, i int) {
 	n.Attr("penwidth", width)
 	d.nodes[i] = n
 }
+
+// Those that died or left are drawn in grey, with text that can still be read on the
+// darkest ground.
+const (
+	goneEdge = "#8c8c8c"
+	goneText = "#3d3d3d"
+)
 
 // words gives the lines in the box of animal i.
 func (d *Drawing) words(i int) []string {

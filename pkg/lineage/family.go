@@ -80,8 +80,8 @@ func (d *dotWriter) drawFamily(row *dot.Graph, f *family) {
 	n.Attr("style", "filled")
 	n.Attr("fillcolor", d.ground(first))
 	if d.kept(f) == 0 {
-		n.Attr("color", "gray60")
-		n.Attr("fontcolor", "gray35")
+		n.Attr("color", goneEdge)
+		n.Attr("fontcolor", goneText)
 		d.used.gone = true
 	}
 	d.used.family = true

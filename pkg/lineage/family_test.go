@@ -32,7 +32,7 @@ func TestFamilies(t *testing.T) {
 	}
 	gone := read(t, Draw(p, animals, Everything().Families()).DOT())
 	assert.Equal(t, "2 young, none here\nF 0.0833 expected", gone.nodes["family-AC-11"]["label"])
-	assert.Equal(t, "gray60", gone.nodes["family-AC-11"]["color"])
+	assert.Equal(t, "#8c8c8c", gone.nodes["family-AC-11"]["color"])
 }
 
 func TestLiving(t *testing.T) {

@@ -60,7 +60,7 @@ func TestBoxes(t *testing.T) {
 	}{
 		{"a founder that is gone has a thin grey double border, and no F", "AC-01", map[string]string{
 			"label": "Quill\nAC-01, male\nTarcoles 2021", "style": "rounded,filled", "penwidth": "1",
-			"peripheries": "2", "color": "gray60", "fontcolor": "gray35", "fillcolor": "#ffffff",
+			"peripheries": "2", "color": "#8c8c8c", "fontcolor": "#3d3d3d", "fillcolor": "#ffffff",
 			"tooltip": "AC-01, Quill, male, line Tarcoles 2021, F 0, died or left",
 		}},
 		{"a living female has a thin border", "AC-06", map[string]string{

@@ -125,6 +125,9 @@ func (d *dotWriter) drawLine(l line, to dot.Node) {
 	}
 }
 
+// clutchGround is what the id of a clutch stands on.
+const clutchGround = "#e5e5e5"
+
 // drawPoint draws the place where the lines of a mating meet: the id of its
 // clutch on grey, or a dot. An id beside a dot would be crossed by the lines.
 func (d *dotWriter) drawPoint(m *mating) dot.Node {
@@ -140,7 +143,7 @@ func (d *dotWriter) drawPoint(m *mating) dot.Node {
 	n.Attr("label", quoted(m.clutch))
 	n.Attr("shape", "box")
 	n.Attr("style", "rounded,filled")
-	n.Attr("fillcolor", "gray90")
+	n.Attr("fillcolor", clutchGround)
 	n.Attr("penwidth", "0")
 	n.Attr("height", "0.18")
 	n.Attr("width", "0.2")

@@ -17,6 +17,9 @@ const (
 	margin     = 16.0
 )
 
+// closest is the darkest shade, on which numbers can still be read.
+var closest = svg.Paint{Light: "#2f8fc9", Dark: "#2a6f9e"}
+
 // Kinship draws squares of kinships, one below the other: darker is closer, with
 // the number in it. Families stand together. A cross marks a male and a female
 // whose young would be more inbred than the keeper allows, a dot those that are
@@ -103,10 +106,7 @@ func drawCell(d *svg.Doc, x, y float64, s kin.Square, i, j int) {
 	k := s.Kinship[i][j]
 	const darkest = 0.5
 	part := min(k/darkest, 1)
-	style, font := svg.Style{Fill: svg.Mix(svg.Paper, svg.Blue, part)}, svg.Font{Size: 9.5, Anchor: svg.Middle}
-	if part > 0.6 {
-		font.Fill = svg.Paper
-	}
+	style, font := svg.Style{Fill: svg.Mix(svg.Paper, closest, part)}, svg.Font{Size: 9.5, Anchor: svg.Middle}
 	if i == j {
 		style, font = svg.Style{Fill: svg.Paper, Stroke: svg.Faint}, svg.Font{Size: 9.5, Anchor: svg.Middle, Fill: svg.Faint}
 	}
@@ -117,11 +117,11 @@ func drawCell(d *svg.Doc, x, y float64, s kin.Square, i, j int) {
 	corner := svg.Point{X: x + cellWidth - 4, Y: y + 4}
 	switch {
 	case s.Refused(i, j):
-		line := svg.Style{Stroke: svg.Red, Width: 1.6}
+		line := svg.Style{Stroke: svg.Ink, Width: 1.6}
 		d.Line(svg.Point{X: corner.X - 2.5, Y: corner.Y - 2.5}, svg.Point{X: corner.X + 2.5, Y: corner.Y + 2.5}, line)
 		d.Line(svg.Point{X: corner.X - 2.5, Y: corner.Y + 2.5}, svg.Point{X: corner.X + 2.5, Y: corner.Y - 2.5}, line)
 	case s.Warned(i, j):
-		d.Circle(corner, 1.6, svg.Style{Fill: svg.Red})
+		d.Circle(corner, 1.6, svg.Style{Fill: svg.Ink})
 	}
 }
 

@@ -6,6 +6,11 @@
 // The same result gives the same bytes.
 package picture
 
+import "github.com/spawnwright/spawnwright/pkg/svg"
+
+// alarm is [svg.Red] for text, which has to be darker to be read.
+var alarm = svg.Paint{Light: "#b34700", Dark: "#ee7a26"}
+
 // heading puts the name of the keeper before a title, where there is one.
 func heading(what, keeper string) string {
 	if keeper == "" {

@@ -192,7 +192,7 @@ func (c *chart) draw(p seasonPart) []byte {
 	c.Rect(0, 0, c.width, height, svg.Style{Fill: svg.Paper})
 	c.Text(seasonMargin, 24, svg.Fit(p.title, 16, c.width-2*seasonMargin), svg.Font{Size: 16, Bold: true})
 	for i, text := range c.trouble() {
-		c.Text(seasonMargin, 42+float64(i)*15, svg.Fit(text, 11, c.width-2*seasonMargin), svg.Font{Size: 11, Bold: true, Fill: svg.Red})
+		c.Text(seasonMargin, 42+float64(i)*15, svg.Fit(text, 11, c.width-2*seasonMargin), svg.Font{Size: 11, Bold: true, Fill: alarm})
 	}
 	top := c.head()
 	bottom := height - c.legendHeight(p) - footRoom

@@ -11,13 +11,22 @@ import (
 // bar is how a phase or a stage is painted: a ground, and lines on it, by which it
 // is known without colour.
 type bar struct {
-	ground svg.Paint
-	lines  svg.Cover
-	text   svg.Paint // on the ground
+	ground     svg.Paint
+	line       svg.Paint // of the lines
+	gap, angle float64   // likewise; without a gap there are none
+	text       svg.Paint // on the ground
+}
+
+// lines covers a bar with its lines.
+func (b bar) lines() svg.Cover {
+	if b.gap == 0 {
+		return svg.Cover{}
+	}
+	return svg.Hatch(b.line, b.gap, b.angle)
 }
 
 func hatched(p svg.Paint, part, gap, angle float64) bar {
-	return bar{ground: svg.Mix(svg.Paper, p, part), lines: svg.Hatch(svg.Mix(svg.Paper, p, min(part+0.4, 1)), gap, angle)}
+	return bar{ground: svg.Mix(svg.Paper, p, part), line: svg.Mix(svg.Paper, p, min(part+0.4, 1)), gap: gap, angle: angle}
 }
 
 // Phases of the cycle, by their names.
@@ -62,7 +71,7 @@ func (c *chart) rowName(y float64, id, text string, refused bool) {
 	x := seasonMargin + textWidth(id, bold) + 7
 	if refused {
 		const against = "should not be made"
-		red := svg.Font{Size: 11, Bold: true, Fill: svg.Red}
+		red := svg.Font{Size: 11, Bold: true, Fill: alarm}
 		c.write(x, y+12, against, red)
 		x += textWidth(against, red) + 7
 	}
@@ -153,7 +162,7 @@ func (c *chart) rainText(y float64, p *frogroom.PlannedPairing) {
 func (c *chart) block(x, y, w, h float64, b bar) {
 	c.Rect(x, y, w, h, svg.Style{Fill: b.ground})
 	outline := svg.Style{Stroke: svg.Faint, Width: 0.8}
-	outline.Over = b.lines
+	outline.Over = b.lines()
 	c.Rect(x, y, w, h, outline)
 }
 

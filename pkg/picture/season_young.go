@@ -23,7 +23,7 @@ var youngWords = map[string]string{"laid": "eggs", "hatched": "tadpoles", "out-o
 
 var youngBars = map[string]bar{
 	"eggs":       {ground: svg.Mix(svg.Paper, svg.Ink, 0.6), text: svg.Paper},
-	"tadpoles":   hatched(svg.Green, 0.6, 3.5, 90),
+	"tadpoles":   hatched(svg.Green, 0.5, 3.5, 90),
 	"froglets":   {ground: svg.Mix(svg.Paper, svg.Purple, 0.5)},
 	"sale-ready": hatched(svg.Purple, 0.12, 6, 45),
 }
@@ -148,8 +148,8 @@ func (c *chart) stay(y float64, s stay) {
 	c.fade(in.from, in.to, y, b, 0, whole)
 	if out.from > in.to {
 		c.Rect(in.to, y, out.from-in.to, h, svg.Style{Fill: b.ground})
-		if b.lines != (svg.Cover{}) {
-			c.Rect(in.to, y, out.from-in.to, h, svg.Style{Over: b.lines})
+		if b.gap > 0 {
+			c.Rect(in.to, y, out.from-in.to, h, svg.Style{Over: b.lines()})
 		}
 		edge := svg.Style{Stroke: svg.Faint, Width: 0.8}
 		c.Line(svg.Point{X: in.to, Y: y}, svg.Point{X: out.from, Y: y}, edge)
