@@ -9,11 +9,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
-
-	"github.com/spf13/cobra"
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/table"
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
@@ -35,23 +32,6 @@ type app struct {
 	quiet        bool
 	out, format  string
 	inputs       []string // files that were read
-}
-
-func (a *app) outFlag(c *cobra.Command) {
-	c.Flags().StringVarP(&a.out, "output", "o", "", "write to this `FILE`; - or none is standard output")
-}
-
-// formatFlag gives c the flag --format; the first of the formats is the default.
-func (a *app) formatFlag(c *cobra.Command, formats ...string) {
-	format := c.Flags().String("format", formats[0], "how to print, a `WORD`: "+strings.Join(formats, ", "))
-	_ = c.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(formats, cobra.ShellCompDirectiveNoFileComp))
-	c.PreRunE = func(*cobra.Command, []string) error {
-		if !slices.Contains(formats, *format) {
-			return usagef("--format %q is not known here; write one of %s", *format, strings.Join(formats, ", "))
-		}
-		a.format = *format
-		return nil
-	}
 }
 
 // on gives the day that counts as today. Only here does the program read a clock.

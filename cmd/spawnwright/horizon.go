@@ -63,7 +63,7 @@ numbers on every machine.`,
 		return a.horizon(w)
 	}
 	a.formatFlag(c, "table", "json", "csv")
-	a.outFlag(c)
+	a.outFlag(c, ".svg")
 	return c
 }
 

@@ -57,7 +57,7 @@ draws the living animals against each other.`,
 	c.Flags().Uint64Var(&k.drops.Seed, "seed", 1, "where the chance of --drops begins, a `NUMBER`")
 	k.table.register(c)
 	a.formatFlag(c, "table", "json", "csv")
-	a.outFlag(c)
+	a.outFlag(c, ".svg")
 	return c
 }
 
@@ -94,6 +94,9 @@ func (a *app) kin(k *kinFlags, args []string) error {
 	if err != nil {
 		return err
 	}
+	if a.draws() && (k.summary || len(args) > 0) {
+		return usagef("-o %s: only the whole list is drawn; name the file otherwise, or leave out animals and --summary", a.out)
+	}
 	ancestry, err := a.ancestry(&k.table)
 	if err != nil {
 		return err
@@ -108,7 +111,7 @@ func (a *app) kin(k *kinFlags, args []string) error {
 	switch {
 	case err != nil:
 		return err
-	case a.draws() && !k.summary:
+	case a.draws():
 		return a.drawKin(ancestry, on, living)
 	case k.summary:
 		return a.showSummary(ancestry.Diversity(on, living, k.drops))

@@ -67,7 +67,7 @@ box; from 1000 animals on they do so in any case.`,
 	flags.BoolVar(&f.families, "families", false, "young without young of their own in one box for each mating")
 	f.parents.register(c)
 	a.formatFlag(c, "dot", "mermaid")
-	a.outFlag(c)
+	a.outFlag(c, ".svg", ".png", ".pdf")
 	return c
 }
 
@@ -82,8 +82,6 @@ func (f *lineageFlags) check(a *app, args []string) error {
 		return usagef("--pair shows all ancestors of the young; leave out --ancestors and --descendants")
 	case (f.ancestors || f.descendants) && len(args) == 0:
 		return usagef("name the animals whose ancestors or descendants to show")
-	case a.format == "mermaid" && a.draws():
-		return usagef("-o %s: Mermaid is a text; name it .mmd, or leave out --format mermaid to have a picture drawn", a.out)
 	}
 	return nil
 }

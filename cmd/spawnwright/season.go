@@ -55,7 +55,7 @@ with the best plan so far.`,
 		_ = c.RegisterFlagCompletionFunc(name, a.completeAnimals(0))
 	}
 	a.formatFlag(c, "table", "json", "csv")
-	a.outFlag(c)
+	a.outFlag(c, ".svg", ".html")
 	return c
 }
 
@@ -87,6 +87,9 @@ func (a *app) season(f *seasonFlags, args []string, certain bool) error {
 	on, err := a.on()
 	if err != nil {
 		return err
+	}
+	if f.weeks && (a.draws() || a.writesPage()) {
+		return usagef("-o %s is drawn, and --weeks is a text; leave one out", a.out)
 	}
 	o, err := f.planning(args, certain)
 	if err != nil {
