@@ -47,11 +47,26 @@ func atMost(most int, what string) cobra.PositionalArgs {
 	}
 }
 
+// wrongValue is how the reader of flags tells of a value; what it adds is about its own
+// language.
+var wrongValue = regexp.MustCompile(`^invalid argument ("(?:[^"\\]|\\.)*") for "(?:-., )?--([a-z-]+)" flag`)
+
+// kinds says what the flags of a type take.
+var kinds = map[string]string{
+	"int": "a whole number", "uint64": "a whole number, not below 0", "float64": "a number, with a point",
+	"duration": "a time, such as 10s", "bool": "true or false, or nothing",
+}
+
 var flagName = regexp.MustCompile(`--([a-z-]+)`)
 
 // wrongFlag says what is wrong with a flag, and which one may be meant.
 func wrongFlag(c *cobra.Command, err error) error {
 	var unknown interface{ GetSpecifiedName() string }
+	if match := wrongValue.FindStringSubmatch(err.Error()); match != nil {
+		if must := kinds[c.Flags().Lookup(match[2]).Value.Type()]; must != "" {
+			return usagef("--%s %s: write %s", match[2], match[1], must)
+		}
+	}
 	if !errors.As(err, &unknown) || !strings.HasPrefix(err.Error(), "unknown flag") {
 		return usage(err)
 	}

@@ -11,6 +11,9 @@ import (
 
 var delimiters = []rune{',', ';', '\t'}
 
+// mostColumns is the greatest number of cells in a row: each is looked for in its line.
+const mostColumns = 4096
+
 // split takes the cells apart.
 func (c *converter) split(text string) bool {
 	delimiter := c.Delimiter
@@ -35,6 +38,11 @@ func (c *converter) split(text string) bool {
 		}
 		if err != nil {
 			c.fail(0, 0, fmt.Sprintf("the table cannot be read: %v", err), "save it as CSV in UTF-8")
+			return false
+		}
+		if len(record) > mostColumns {
+			line, _ := r.FieldPos(0)
+			c.fail(line, 0, fmt.Sprintf("the row has %d cells, more than the %d that are read", len(record), mostColumns), "leave some out, or say which sign stands between the cells with --delimiter")
 			return false
 		}
 		c.table = append(c.table, c.rowOf(r, record))

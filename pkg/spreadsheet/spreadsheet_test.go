@@ -158,6 +158,10 @@ func TestConvert(t *testing.T) {
 		{name: "no text", text: "id\xff", said: []string{" this is not valid UTF-8 text; save the table as CSV in UTF-8"}},
 		{name: "a workbook", text: "PK\x03\x04\x00\x00", said: []string{" this is not a table in text; save it as CSV in UTF-8"}},
 		{name: "a quote that is not closed", text: "id,note\nA,\"b\n", said: []string{`2:5: the quotes of this line do not match; write " inside a cell twice, and put the cell in quotes`}},
+		{
+			name: "a row of ten thousand cells, which would take minutes", text: "id,species\nA" + strings.Repeat(",", 9999) + "\n",
+			said: []string{"2: the row has 10000 cells, more than the 4096 that are read; leave some out, or say which sign stands between the cells with --delimiter"},
+		},
 		{name: "two delimiters", text: "id,a;b\n", said: []string{"1: it is not plain which sign stands between the cells of the headers; say it with --delimiter comma, semicolon or tab"}},
 		{name: "a column that is not there", text: "id\n", options: spreadsheet.Options{Columns: map[string]string{"sire": "Vater"}}, said: []string{`1: there is no column "Vater", which --columns names for sire; the headers are "id"`}},
 		{name: "a usual species that is none", text: "id\nA\n", options: spreadsheet.Options{Species: "hyla-cinera"}, said: []string{` the species "hyla-cinera", meant for rows without one, is not built in; did you mean "hyla-cinerea"?`}},
