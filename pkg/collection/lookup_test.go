@@ -1,6 +1,8 @@
 package collection_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -142,6 +144,39 @@ func TestPlaceAndTemperatures(t *testing.T) {
 		t.Errorf("not before it was laid, not of the tub it had left, not after its end (-want +got):\n%s", diff)
 	}
 	assert.Empty(t, c.Temperatures("C-27"))
+}
+
+// TestTemperaturesOfAMove: a clutch meets what its new place was last measured at.
+func TestTemperaturesOfAMove(t *testing.T) {
+	for _, row := range []struct {
+		name, diary string
+		want        string // water and air, by day
+	}{
+		{"the last one", "{on: 2027-01-10, place: tub-2, water_c: 22}, {on: 2027-01-12, place: tub-2, water_c: 23, air_c: 20}", "01-15 23 -, 01-15 - 20"},
+		{"water and air at their times", "{on: 2027-01-10, place: tub-2, air_c: 19}, {on: 2027-01-12, place: tub-2, water_c: 23}", "01-15 - 19, 01-15 23 -"},
+		{"something on the day", "{on: 2027-01-12, place: tub-2, water_c: 23, air_c: 20}, {on: 2027-01-15, place: tub-2, water_c: 24}", "01-15 - 20, 01-15 24 -"},
+		{"in the clutch itself on the day", "{on: 2027-01-12, place: tub-2, water_c: 23}, {on: 2027-01-15, clutch: C, water_c: 24}", "01-15 24 -"},
+		{"too long ago", "{on: 2026-12-15, place: tub-2, water_c: 23}", ""},
+		{"just not too long ago", "{on: 2026-12-16, place: tub-2, water_c: 23}", "01-15 23 -"},
+		{"where it was laid nothing counts from before", "{on: 2027-01-01, place: tub-1, water_c: 23}", ""},
+		{"only passed through", "{on: 2027-01-12, place: tub-2, water_c: 23}, {on: 2027-01-15, clutch: C, moved_to: tub-3}", ""},
+	} {
+		c := must(t, `
+animals: [{id: D, species: hyla-cinerea, sex: female}]
+clutches: [{id: C, laid: 2027-01-02, dam: D, place: tub-1}]
+diary: [{on: 2027-01-15, clutch: C, moved_to: tub-2}, `+row.diary+"]\n")
+		var got []string
+		for _, m := range c.Temperatures("C") {
+			shown := func(g collection.Given[float64]) string {
+				if !g.Known {
+					return "-"
+				}
+				return fmt.Sprint(g.Value)
+			}
+			got = append(got, m.On.String()[5:]+" "+shown(m.WaterC)+" "+shown(m.AirC))
+		}
+		assert.Equal(t, row.want, strings.Join(got, ", "), row.name)
+	}
 }
 
 func TestBegan(t *testing.T) {
