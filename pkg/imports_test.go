@@ -44,7 +44,10 @@ var ours = map[string][]string{
 	"lineage":      {"pedigree"},
 	"collection":   {"civil", "species", "strictyaml"},
 	"kin":          {"civil", "collection", "diversity", "lineage", "parentage", "pedigree", "strictyaml"},
-	"breeders":     {"civil", "collection", "kin", "pairing", "pedigree", "species"},
+	"brood": {
+		"civil", "collection", "development", "internal", "planner", "rearing", "season", "species", "timetable",
+	},
+	"breeders": {"civil", "collection", "kin", "pairing", "pedigree", "species"},
 	"departure": {
 		"breeders", "calendar", "civil", "collection", "development", "kin", "pairing", "parcel", "pedigree", "rearing", "species",
 	},
@@ -52,7 +55,7 @@ var ours = map[string][]string{
 	"spreadsheet": {"civil", "collection", "species", "strictyaml"},
 	"record":      {"civil", "collection", "species", "strictyaml", "wholefile"},
 	"frogroom": {
-		"breeders", "breedingplan", "calendar", "civil", "collection", "departure", "development", "horizon", "internal", "kin", "lineage",
+		"breeders", "breedingplan", "brood", "calendar", "civil", "collection", "departure", "development", "horizon", "internal", "kin", "lineage",
 		"occupancy", "pairing", "pedigree", "planner", "rearing", "season", "species", "strictyaml", "timetable",
 	},
 	"picture": {"civil", "collection", "frogroom", "horizon", "kin", "svg"},

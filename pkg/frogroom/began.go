@@ -42,11 +42,11 @@ func (r *Room) presumedRain(p *collection.Pairing, on civil.Date) (rain, laid ci
 	laid = days[0]
 	b := r.of(p.Species)
 	rain = laid
-	if b.eggs.Known() {
-		rain = laid.Add(-b.eggs.Quantile(0.5))
+	if b.Eggs.Known() {
+		rain = laid.Add(-b.Eggs.Quantile(0.5))
 	}
 	inCycle := false
-	for _, ph := range b.phases {
+	for _, ph := range b.Phases {
 		inCycle = inCycle || ph.Name == season.Rain
 	}
 	for _, began := range r.recorded(p, on) {

@@ -24,6 +24,7 @@ import (
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/breeders"
+	"github.com/spawnwright/spawnwright/pkg/brood"
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
@@ -43,12 +44,11 @@ type Room struct {
 
 	problems strictyaml.Diagnostics  // warnings of the reading
 	holidays *calendar.Holidays      // nil when the file names none
-	breeding map[string]*breeding    // by species
 	laid     map[string][]civil.Date // when, by pairing
 	rearing  *rearing.Rearing
 	breeders *breeders.Breeders
 	leaving  *departure.Register
-	broods   broods
+	broods   *brood.Broods
 }
 
 // Open reads the file at path. The room is nil when the file cannot be used;
@@ -83,7 +83,6 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 	}
 	room := &Room{
 		Collection: c,
-		breeding:   make(map[string]*breeding, len(c.Species)),
 		laid:       layings(c),
 	}
 	var more strictyaml.Diagnostics
@@ -91,14 +90,15 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 	problems = append(problems, more...)
 	relaxed, more := relaxedBy(c)
 	problems = append(problems, more...)
+	breeding := make(map[string]*brood.Breeding, len(c.Species))
 	models := make(map[string]*development.Model, len(c.Species))
 	for _, p := range c.Species {
-		b, err := newBreeding(p)
+		b, err := brood.NewBreeding(p)
 		if err != nil {
 			bad(err.Error(), "correct these days")
 			continue
 		}
-		room.breeding[p.ID], models[p.ID] = b, b.model
+		breeding[p.ID], models[p.ID] = b, b.Model
 	}
 	var err error
 	if room.Ancestry, err = kin.Of(c); err != nil {
@@ -109,6 +109,7 @@ func newRoom(name string, c *collection.Collection, problems strictyaml.Diagnost
 		return nil, problems
 	}
 	room.rearing = rearing.New(c, room.Ancestry, models)
+	room.broods = brood.New(room.rearing, breeding)
 	room.breeders = breeders.New(c, room.Ancestry, relaxed)
 	room.leaving = &departure.Register{Collection: c, Ancestry: room.Ancestry, Rearing: room.rearing, Breeders: room.breeders, Shipping: room.shipping()}
 	room.problems = slices.Clone(problems)
@@ -153,13 +154,7 @@ func holidaysCure(e *calendar.UnknownCodeError) string {
 }
 
 // of gives how a species is bred that the collection uses.
-func (r *Room) of(species string) *breeding {
-	b, ok := r.breeding[species]
-	if !ok {
-		panic(fmt.Sprintf("frogroom: the collection has no species %q", species))
-	}
-	return b
-}
+func (r *Room) of(species string) *brood.Breeding { return r.broods.Breeding(species) }
 
 // shipping gives the days on which the keeper hands parcels over.
 func (r *Room) shipping() calendar.Shipping {

@@ -62,7 +62,7 @@ func (p *plan) outlooks() []TargetOutlook {
 		}
 		o := TargetOutlook{
 			Name: t.Name, On: t.On, Species: t.Species, Wanted: t.Froglets,
-			Pairings: []string{}, FromEach: p.room.of(t.Species).fromEach, CertaintyPct: t.CertaintyPct,
+			Pairings: []string{}, FromEach: p.room.of(t.Species).FromEach, CertaintyPct: t.CertaintyPct,
 		}
 		for _, w := range pairings[t.Name] {
 			if !counts[w.ID] {
@@ -85,9 +85,9 @@ func (p *plan) outlooks() []TargetOutlook {
 func (p *plan) usualYoung(w *collection.Pairing) int {
 	b := p.room.of(w.Species)
 	if !w.Raise.Known {
-		return b.fromEach
+		return b.FromEach
 	}
-	return min(b.fromEach, int(float64(w.Raise.Value)*b.survival(development.Hatched, development.SaleReady)+1e-9))
+	return min(b.FromEach, int(float64(w.Raise.Value)*b.Survival(development.Hatched, development.SaleReady)+1e-9))
 }
 
 // counting gives the pairings that can be expected to bring young in time. A
@@ -119,7 +119,7 @@ func (p *plan) lost(one planned) bool {
 // sale-ready by then; known is false before the rain has begun, and where nobody
 // knows.
 func (r *Room) chanceInTime(p planned, on civil.Date) (chance float64, known bool) {
-	ready := r.brood(p.Species, on).ready
+	ready := r.broods.Of(p.Species, on).Ready
 	if !p.raining() || !p.ReadyBy.Known() || !ready.Known() {
 		return 0, false
 	}

@@ -23,7 +23,7 @@ func (e *events) pairing(p PlannedPairing) {
 }
 
 func (e *events) phases(p PlannedPairing) {
-	profile := e.room.of(p.Species).profile
+	profile := e.room.of(p.Species).Profile
 	who := strings.Join(p.Dams, ", ") + " × " + strings.Join(p.Sires, ", ")
 	for _, ph := range p.Phases {
 		if ph.Span.Days() == 0 {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"github.com/spawnwright/spawnwright/pkg/brood"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
@@ -65,7 +66,7 @@ func (r *Room) plan(on civil.Date, wanted []*collection.Pairing) *plan {
 
 // planWith plans pairings together.
 func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted []*collection.Pairing) *plan {
-	r.foresee(wanted, on)
+	r.broods.Begin(wanted, on)
 	var parents []string
 	for _, w := range wanted {
 		parents = append(append(parents, w.Sires...), w.Dams...)
@@ -82,7 +83,7 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 		}
 		fit, young := p.fit(w, in, o)
 		inputs = append(inputs, fit)
-		of[w.ID], doubts[w.ID] = w, young.doubts
+		of[w.ID], doubts[w.ID] = w, young.Doubts
 	}
 	p.fitted = timetable.Fit(ctx, r.places(p.clutches, on), inputs, on, timetable.Options{Effort: o.Effort, Workers: 2, Advise: o.advise})
 	p.leftOut, p.conflicts = p.fitted.LeftOut, p.fitted.Season.Conflicts
@@ -110,17 +111,17 @@ func (r *Room) places(clutches []rearing.Tended, on civil.Date) timetable.Room {
 			},
 			Away: r.Collection.Away,
 		},
-		Taken: r.taken(clutches, on),
+		Taken: r.broods.Taken(clutches, on),
 		Retry: e.RetryAfterDays.Known, RetryAfter: e.RetryAfterDays.Value,
 	}
 }
 
 // fit gives a pairing as it is fitted into the room. Once it has a clutch that
 // holds what the young need.
-func (p *plan) fit(w *collection.Pairing, in season.Pairing, o Planning) (timetable.Pairing, youngSpace) {
+func (p *plan) fit(w *collection.Pairing, in season.Pairing, o Planning) (timetable.Pairing, brood.Holds) {
 	r := p.room
 	out := timetable.Pairing{
-		Pairing: in, Early: earlyCost, LeaveOut: w.LeaveOutCost.Value, Work: r.of(w.Species).work(), Announced: o.announced(r, w),
+		Pairing: in, Early: earlyCost, LeaveOut: w.LeaveOutCost.Value, Work: r.of(w.Species).Work(), Announced: o.announced(r, w),
 	}
 	if t, ok := r.Collection.Target(w.Target); ok && w.Target != "" {
 		out.MayBeLate, out.Late = t.LateCost.Known, t.LateCost.Value
@@ -130,10 +131,10 @@ func (p *plan) fit(w *collection.Pairing, in season.Pairing, o Planning) (timeta
 	}
 	if clutches, _ := upTo(p.on, r.laid[w.ID]); clutches > 0 && r.written(w) {
 		out.Laid = true
-		return out, youngSpace{}
+		return out, brood.Holds{}
 	}
-	young := p.youngSpace(w)
-	out.Young, out.Hands = young.holds, young.hands
+	young := r.broods.Holds(w, p.on, p.raised(w))
+	out.Young, out.Hands = young.Space, young.Hands
 	return out, young
 }
 
@@ -142,20 +143,20 @@ const earlyCost = 1
 
 // cycleOf turns a pairing and the profile of its species into a chain of phases.
 func (r *Room) cycleOf(p *collection.Pairing, on civil.Date) (season.Pairing, *NoCycleError) {
-	b := r.brood(p.Species, on)
+	b := r.broods.Of(p.Species, on)
 	out := season.Pairing{
 		ID: p.ID, Animals: slices.Concat(p.Sires, p.Dams),
 		Start: p.Start, ReadyBy: p.ReadyBy, Target: p.Target, NotBefore: p.NotBefore,
-		Phases: b.phases, Stages: b.stages,
+		Phases: b.Phases, Stages: b.Stages,
 	}
 	if len(out.Phases) == 0 {
 		return out, &NoCycleError{p.Species, "phases under cycle"}
 	}
 	if p.ReadyBy.Known() {
 		switch {
-		case b.ready.Known():
-			out.ReadyAfter = b.ready.Quantile(float64(p.CertaintyPct) / 100)
-		case len(b.stages) == 0:
+		case b.Ready.Known():
+			out.ReadyAfter = b.Ready.Quantile(float64(p.CertaintyPct) / 100)
+		case len(b.Stages) == 0:
 			return out, &NoCycleError{p.Species, "eggs_after_nights under breeding"}
 		default:
 			return out, &NoCycleError{p.Species, "days for every step of development"}

@@ -78,11 +78,11 @@ func (r *Room) tell(in *pedigree.Pedigree, p planned, on civil.Date) PlannedPair
 	for _, ph := range p.cycle.Phases {
 		out.Phases = append(out.Phases, PlannedPhase{ph.Name, ph.Place, ph.Span, ph.LatestStart, ph.Recorded})
 	}
-	young := r.brood(p.Species, on)
+	young := r.broods.Of(p.Species, on)
 	for _, s := range p.cycle.Stages {
-		out.Stages = append(out.Stages, PlannedStage{s.Stage, s.Window, young.restsOn[s.Stage]})
+		out.Stages = append(out.Stages, PlannedStage{s.Stage, s.Window, young.RestsOn[s.Stage]})
 	}
-	out.Warnings = append(out.Warnings, young.doubts...)
+	out.Warnings = append(out.Warnings, young.Doubts...)
 	for _, f := range p.verdict.Findings {
 		if f.Severity >= pairing.Warn {
 			out.Findings = append(out.Findings, f.Message)

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"github.com/spawnwright/spawnwright/pkg/brood"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/occupancy"
@@ -106,8 +107,8 @@ func newGamble(p *plan) *gamble {
 		}
 	}
 	for _, k := range p.clutches {
-		if c, ok := p.room.Collection.Clutch(k.ID); ok && !k.Died() {
-			g.clutch(clutchSpace{room: p.room, b: p.room.of(c.Species), clutch: c, Tended: k, on: p.on})
+		if h, ok := p.room.broods.Running(k, p.on); ok {
+			g.clutch(h)
 		}
 	}
 	return g
@@ -117,13 +118,13 @@ func newGamble(p *plan) *gamble {
 const pacesPlayed = 10
 
 // add adds a clutch of which the days of a stage are known for each pace.
-func (g *gamble) add(id, pairing string, b *breeding, comes float64, until civil.Date, day func(development.Stage, float64) civil.Date, young []livingYoung) {
-	room := g.room.space(b.profile)
+func (g *gamble) add(id, pairing string, b *brood.Breeding, comes float64, until civil.Date, day func(development.Stage, float64) civil.Date, young []livingYoung) {
+	room := g.room.broods.Space(b.Profile)
 	var stays []int
-	if g.tub >= 0 && room.tadpoles > 0 && day(development.Hatched, 0.5).Known() && day(development.OutOfWater, 0.5).Known() {
+	if g.tub >= 0 && room.Tadpoles > 0 && day(development.Hatched, 0.5).Known() && day(development.OutOfWater, 0.5).Known() {
 		stays = append(stays, g.tub)
 	}
-	if g.bin >= 0 && room.froglets > 0 && day(development.OutOfWater, 0.5).Known() && day(development.SaleReady, 0.5).Known() {
+	if g.bin >= 0 && room.Froglets > 0 && day(development.OutOfWater, 0.5).Known() && day(development.SaleReady, 0.5).Known() {
 		stays = append(stays, g.bin)
 	}
 	if len(stays) == 0 || len(young) == 0 || day(development.Hatched, 0.5) >= g.on.Add(g.season.Days) {
@@ -149,9 +150,9 @@ func (g *gamble) add(id, pairing string, b *breeding, comes float64, until civil
 	for _, n := range young {
 		size, places := occupancy.Size{Chance: n.chance}, 0
 		for _, stay := range stays {
-			need := n.tadpoles / room.tadpoles
+			need := n.tadpoles / room.Tadpoles
 			if stay == g.bin {
-				need = n.froglets / float64(room.froglets)
+				need = n.froglets / float64(room.Froglets)
 			}
 			size.Places = append(size.Places, int(math.Ceil(min(need, 1e6)-1e-9)))
 			places += size.Places[len(size.Places)-1]
@@ -169,47 +170,47 @@ type livingYoung struct{ chance, tadpoles, froglets float64 }
 
 // pairing adds a clutch of each dam.
 func (g *gamble) pairing(one planned) {
-	b := g.room.brood(one.Species, g.on)
-	eggs := b.profile.Breeding.ClutchEggs
+	b := g.room.broods.Of(one.Species, g.on)
+	eggs := b.Profile.Breeding.ClutchEggs
 	if !eggs.Known() {
 		return
 	}
 	var young []livingYoung
-	for _, n := range sizes(eggs) {
-		tadpoles := n * b.survival(development.Laid, development.Hatched)
+	for _, n := range brood.Sizes(eggs) {
+		tadpoles := n * b.Survival(development.Laid, development.Hatched)
 		if raised := g.raised(one.Pairing); raised > 0 {
 			tadpoles = min(tadpoles, float64(raised))
 		}
-		young = append(young, livingYoung{1, tadpoles, tadpoles * b.survival(development.Hatched, development.OutOfWater)})
+		young = append(young, livingYoung{1, tadpoles, tadpoles * b.Survival(development.Hatched, development.OutOfWater)})
 	}
 	day := func(s development.Stage, u float64) civil.Date {
-		if d := b.after[s]; d.Known() {
+		if d := b.After[s]; d.Known() {
 			return one.cycle.RainStart.Add(d.Quantile(u))
 		}
 		return 0
 	}
 	for i := range one.Dams {
-		g.add(fmt.Sprintf("%s/%d", one.ID, i+1), one.ID, b.breeding, 1-b.stall(), one.ReadyBy, day, young)
+		g.add(fmt.Sprintf("%s/%d", one.ID, i+1), one.ID, b.Breeding, 1-b.Stall(), one.ReadyBy, day, young)
 	}
 }
 
 // clutch adds one that is there, with the heads that it has now.
-func (g *gamble) clutch(h clutchSpace) {
-	tadpoles, froglets := h.heads()
+func (g *gamble) clutch(h *brood.Running) {
+	tadpoles, froglets := h.Heads()
 	until := civil.Date(0)
-	if p, ok := g.room.Collection.Pairing(h.clutch.Pairing); ok && p.ReadyBy >= g.on {
+	if p, ok := g.room.Collection.Pairing(h.Pairing); ok && p.ReadyBy >= g.on {
 		until = p.ReadyBy
 	}
 	day := func(s development.Stage, u float64) civil.Date {
 		if s == development.SaleReady {
-			return h.leaves(u)
+			return h.Leaves(u)
 		}
-		return h.day(s, u)
+		return h.Day(s, u)
 	}
 	if day(development.OutOfWater, 1).Known() && day(development.OutOfWater, 0.5) < g.on {
 		tadpoles = 0
 	}
-	g.add(h.ID, "", h.b, 1, until, day, []livingYoung{{1, tadpoles, froglets}})
+	g.add(h.ID, "", h.Breeding, 1, until, day, []livingYoung{{1, tadpoles, froglets}})
 }
 
 // move finds the pairing that helps most when it is moved.

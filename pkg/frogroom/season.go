@@ -183,7 +183,7 @@ func (o Planning) announced(r *Room, p *collection.Pairing) map[string]civil.Dat
 			told[name] = day
 		}
 	}
-	for _, ph := range r.of(p.Species).phases {
+	for _, ph := range r.of(p.Species).Phases {
 		look(ph.Name, ph.Name)
 	}
 	look(planner.End, "over")

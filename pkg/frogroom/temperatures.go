@@ -16,7 +16,7 @@ func (c *check) temperatures() {
 	warned := make(map[string]bool)
 	for i := range c.room.Collection.Clutches {
 		clutch := &c.room.Collection.Clutches[i]
-		safe := c.room.of(clutch.Species).profile.Safe
+		safe := c.room.of(clutch.Species).Profile.Safe
 		if !safe.Known() || !c.room.rearing.Running(clutch, c.on) {
 			continue
 		}

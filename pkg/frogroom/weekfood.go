@@ -62,11 +62,11 @@ func (p *plan) eaters() []eaters {
 		}
 	}
 	for _, one := range p.planned {
-		tadpoles, known := p.tadpoles(one.Pairing)
+		tadpoles, known := p.room.of(one.Species).Tadpoles(len(one.Dams), p.raised(one.Pairing))
 		if laid, _ := upTo(p.on, p.room.laid[one.ID]); !known || laid > 0 {
 			continue
 		}
-		froglets := tadpoles * p.room.of(one.Species).survival(development.Hatched, development.OutOfWater)
+		froglets := tadpoles * p.room.of(one.Species).Survival(development.Hatched, development.OutOfWater)
 		young(one.Species, tadpoles, froglets, func(stage development.Stage) civil.Date {
 			for _, s := range one.cycle.Stages {
 				if s.Stage == stage.String() {
@@ -77,17 +77,16 @@ func (p *plan) eaters() []eaters {
 		})
 	}
 	for _, k := range p.clutches {
-		c, ok := p.room.Collection.Clutch(k.ID)
-		if !ok || k.Died() {
+		h, ok := p.room.broods.Running(k, p.on)
+		if !ok {
 			continue
 		}
-		h := clutchSpace{room: p.room, b: p.room.of(c.Species), clutch: c, Tended: k, on: p.on}
-		tadpoles, froglets := h.heads()
-		young(c.Species, tadpoles, froglets, func(stage development.Stage) civil.Date {
+		tadpoles, froglets := h.Heads()
+		young(h.Species, tadpoles, froglets, func(stage development.Stage) civil.Date {
 			if stage == development.SaleReady {
-				return h.leaves(0.5) // who is still there when it is over eats on
+				return h.Leaves(0.5) // who is still there when it is over eats on
 			}
-			return h.day(stage, 0.5)
+			return h.Day(stage, 0.5)
 		})
 	}
 	return append(out, p.residents()...)

@@ -1,38 +1,39 @@
-package frogroom
+package brood
 
 import (
 	"math"
 	"slices"
 
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
-// yield has the chances of the numbers of young that clutches bring, by buckets of
+// Yield has the chances of the numbers of young that clutches bring, by buckets of
 // each young: all of the last bucket and above are in the last.
-type yield struct {
+type Yield struct {
 	each   float64
 	chance []float64
 }
 
-// mostBuckets keeps yields small; a target for more young is looked at in steps of
+// MostBuckets keeps yields small; a target for more young is looked at in steps of
 // more than one.
-const mostBuckets = 200
+const MostBuckets = 200
 
-// noYield is that of no clutch, for a target of so many young.
-func noYield(wanted int) yield {
-	y := yield{each: math.Ceil(float64(wanted) / mostBuckets)}
+// NoYield is that of no clutch, for a target of so many young.
+func NoYield(wanted int) Yield {
+	y := Yield{each: max(1, math.Ceil(float64(wanted)/MostBuckets))}
 	y.chance = make([]float64, int(math.Ceil(float64(wanted)/y.each))+1)
 	y.chance[0] = 1
 	return y
 }
 
-// enough is the chance that all young that are wanted are there.
-func (y yield) enough() float64 { return min(y.chance[len(y.chance)-1], 1) }
+// Enough is the chance that all young that are wanted are there.
+func (y Yield) Enough() float64 { return min(y.chance[len(y.chance)-1], 1) }
 
-// and gives the yield of two that know nothing of each other.
-func (y yield) and(z yield) yield {
-	sum := yield{y.each, make([]float64, len(y.chance))}
+// And gives the yield of two that know nothing of each other.
+func (y Yield) And(z Yield) Yield {
+	sum := Yield{y.each, make([]float64, len(y.chance))}
 	last := len(sum.chance) - 1
 	for i, p := range y.chance {
 		for j, q := range z.chance {
@@ -43,7 +44,7 @@ func (y yield) and(z yield) yield {
 }
 
 // add counts a number of young with a chance.
-func (y yield) add(young, chance float64) {
+func (y Yield) add(young, chance float64) {
 	k := min(max(young, 0)/y.each, float64(len(y.chance)-1))
 	y.chance[int(k)] += chance
 }
@@ -54,33 +55,33 @@ const (
 	sizePoints     = 15
 	survivalPoints = 20
 	pacePoints     = 15
-	inTime         = -1 // days: all are ready in time
+	InTime         = -1 // days: all are ready in time
 )
 
 // shareFrom is how sure the usual share of survivors is: as if it had been found
 // in so many animals, which is what [development.Outlook.Heads] takes.
 const shareFrom = 10
 
-// clutchYield gives the young of one usual clutch that are ready so many days after
+// Yield gives the young of one usual clutch that are ready so many days after
 // the first night of rain, where at most raise tadpoles are kept; 0 stands for all.
 // Sizes are two-piece lognormal through the percentiles of the profile, the share
 // that lives is a beta distribution about the usual one, and siblings are ready
 // lognormally about the day of half of them. That there are eggs is taken for
 // granted. ok is false where the profile does not say enough.
-func (b *brood) clutchYield(wanted, raise, days int) (_ yield, ok bool) {
-	eggs := b.profile.Breeding.ClutchEggs
-	if !eggs.Known() || days != inTime && !b.ready.Known() {
-		return yield{}, false
+func (b *Brood) Yield(wanted, raise, days int) (_ Yield, ok bool) {
+	eggs := b.Profile.Breeding.ClutchEggs
+	if !eggs.Known() || days != InTime && !b.Ready.Known() {
+		return Yield{}, false
 	}
-	y := noYield(wanted)
-	y.chance[0] = b.stall()
+	y := NoYield(wanted)
+	y.chance[0] = b.Stall()
 	moves := 1 - y.chance[0]
-	for _, n := range sizes(eggs) {
-		tadpoles := n * b.survival(development.Laid, development.Hatched)
+	for _, n := range Sizes(eggs) {
+		tadpoles := n * b.Survival(development.Laid, development.Hatched)
 		if raise > 0 {
 			tadpoles = min(tadpoles, float64(raise))
 		}
-		for _, lives := range shares(b.survival(development.Hatched, development.SaleReady)) {
+		for _, lives := range shares(b.Survival(development.Hatched, development.SaleReady)) {
 			for _, ready := range b.readyShares(days) {
 				y.add(math.Floor(tadpoles*lives.at*ready+1e-9), moves*lives.chance/sizePoints/pacePoints)
 			}
@@ -89,8 +90,28 @@ func (b *brood) clutchYield(wanted, raise, days int) (_ yield, ok bool) {
 	return y, true
 }
 
-// sizes are sizes of clutches that are as likely as each other.
-func sizes(eggs species.Percentiles) []float64 {
+// Yield gives the young of a clutch that is there which are ready for a day:
+// normally distributed about what is expected.
+func (h *Running) Yield(wanted int, by civil.Date) Yield {
+	y := NoYield(wanted)
+	counts := h.broods.rearing.Counts(h.clutch, h.Outlook, h.SeenOn)
+	if len(counts) == 0 {
+		return y
+	}
+	heads, _ := h.Outlook.Heads(counts, civil.Span{First: by, Last: by})
+	ready := heads[0].Stages[len(heads[0].Stages)-1]
+	const between = 2 * 1.2815515655446004 // standard deviations from the 10th to the 90th percentile
+	sd := float64(ready.High-ready.Low) / between
+	y.chance[0] = 0
+	for i := range sizePoints {
+		z := math.Sqrt2 * math.Erfinv(2*(float64(i)+0.5)/sizePoints-1)
+		y.add(math.Round(ready.Expected+z*sd), 1.0/sizePoints)
+	}
+	return y
+}
+
+// Sizes are sizes of clutches that are as likely as each other.
+func Sizes(eggs species.Percentiles) []float64 {
 	const z90 = 1.2815515655446004
 	var out []float64
 	for i := range sizePoints {
@@ -127,18 +148,18 @@ func shares(usual float64) []livingShare {
 
 // readyShares are, for paces that are as likely as each other, the shares of the
 // siblings that are ready by a day.
-func (b *brood) readyShares(days int) []float64 {
-	if days == inTime {
+func (b *Brood) readyShares(days int) []float64 {
+	if days == InTime {
 		return slices.Repeat([]float64{1}, pacePoints)
 	}
 	spread := usualSiblings
-	if step, ok := b.profile.Step(species.Tadpole); ok && step.Siblings.Known() {
+	if step, ok := b.Profile.Step(species.Tadpole); ok && step.Siblings.Known() {
 		spread = step.Siblings.Value
 	}
-	laid := b.after[development.Laid].Quantile(0.5)
+	laid := b.After[development.Laid].Quantile(0.5)
 	var out []float64
 	for i := range pacePoints {
-		half := max(b.ready.Quantile((float64(i)+0.5)/pacePoints)-laid, 1)
+		half := max(b.Ready.Quantile((float64(i)+0.5)/pacePoints)-laid, 1)
 		ready := 0.0
 		switch {
 		case days <= laid:
@@ -156,10 +177,10 @@ func (b *brood) readyShares(days int) []float64 {
 // [development.Outlook.Siblings].
 const usualSiblings = 0.08
 
-// stall is the chance that a clutch stops in some step.
-func (b *breeding) stall() float64 {
+// Stall is the chance that a clutch stops in some step.
+func (b *Breeding) Stall() float64 {
 	goes := 1.0
-	for _, s := range b.profile.Development {
+	for _, s := range b.Profile.Development {
 		goes *= 1 - s.Stall.Value
 	}
 	return 1 - goes

@@ -1,0 +1,139 @@
+package brood_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"github.com/spawnwright/spawnwright/pkg/brood"
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/internal/clockwork"
+	"github.com/spawnwright/spawnwright/pkg/kin"
+	"github.com/spawnwright/spawnwright/pkg/planner"
+	"github.com/spawnwright/spawnwright/pkg/rearing"
+	"github.com/spawnwright/spawnwright/pkg/season"
+	"github.com/spawnwright/spawnwright/pkg/timetable"
+)
+
+// nursery is the clockwork species with two tadpoles in a litre, of a room with tubs of
+// ten litres and bins for five froglets, and with more below.
+func nursery(t testing.TB, more string) (*brood.Broods, *rearing.Rearing) {
+	t.Helper()
+	text := strings.Replace(clockwork.Spelled(clockwork.Basic), "    maturity:", "    tadpoles_per_litre: 2\n    maturity:", 1)
+	c, problems := collection.Read("room.yaml", []byte(text+"equipment: {tadpole_tubs: {count: 3, litres: 10}, froglet_bins: {count: 9, froglets: 5}}\n"+more))
+	require.NotNil(t, c, "%v", problems)
+	a, err := kin.Of(c)
+	require.NoError(t, err)
+	breeding, models := make(map[string]*brood.Breeding), make(map[string]*development.Model)
+	for _, p := range c.Species {
+		b, err := brood.NewBreeding(p)
+		require.NoError(t, err)
+		breeding[p.ID], models[p.ID] = b, b.Model
+	}
+	r := rearing.New(c, a, models)
+	return brood.New(r, breeding), r
+}
+
+func day(text string) civil.Date {
+	d, err := civil.Parse(text)
+	if err != nil {
+		panic(err)
+	}
+	return d
+}
+
+// TestOf counts from the first night of rain: two nights until there are eggs, then the
+// days of the steps.
+func TestOf(t *testing.T) {
+	l, _ := nursery(t, "")
+	b := l.Of("clockwork", day("2027-01-01"))
+	want := []season.StageOffset{}
+	for _, s := range []struct {
+		name string
+		day  int
+	}{{"laid", 2}, {"hatched", 7}, {"feeding", 9}, {"front-legs", 49}, {"out-of-water", 55}, {"sale-ready", 105}} {
+		want = append(want, season.StageOffset{Stage: s.name, Early: s.day, Likely: s.day, Late: s.day})
+	}
+	assert.Equal(t, want, b.Stages)
+	assert.Equal(t, 105, b.Ready.Quantile(0.5))
+	assert.Equal(t, 20, b.FromEach, "half of 40")
+	assert.Same(t, b, l.Of("clockwork", day("2027-02-01")), "the diary teaches nothing in between")
+	assert.PanicsWithValue(t, `brood: the collection has no species "hyla-cinerea"`, func() { l.Breeding("hyla-cinerea") })
+}
+
+// TestYield: half of 40 live on average, as a beta distribution with 5 and 5, which is as
+// often above one half as below.
+func TestYield(t *testing.T) {
+	l, _ := nursery(t, "")
+	b := l.Of("clockwork", day("2027-01-01"))
+	of := func(wanted, raise, days int) float64 {
+		y, ok := b.Yield(wanted, raise, days)
+		require.True(t, ok)
+		return y.Enough()
+	}
+	assert.InDelta(t, 0.5, of(20, 0, brood.InTime), 0.05)
+	assert.Zero(t, of(41, 0, brood.InTime), "there are 40 eggs")
+	assert.Zero(t, of(11, 10, brood.InTime), "10 are raised")
+	assert.Less(t, of(20, 0, 104), of(20, 0, 120), "half of them are ready on day 105")
+	assert.Zero(t, of(1, 0, 2), "eggs")
+
+	none := brood.NoYield(20)
+	assert.Zero(t, none.Enough())
+	assert.Equal(t, 1.0, brood.NoYield(0).Enough(), "nobody is wanted")
+	one, _ := b.Yield(20, 0, brood.InTime)
+	assert.InDelta(t, one.Enough(), one.And(none).Enough(), 1e-12, "no clutch adds nothing")
+	assert.Greater(t, one.And(one).Enough(), 0.9, "two bring 40")
+}
+
+// TestHolds: 40 tadpoles want 20 litres, two tubs, and 20 froglets four bins.
+func TestHolds(t *testing.T) {
+	l, _ := nursery(t, "")
+	on := day("2027-01-01")
+	h := l.Holds(&collection.Pairing{Species: "clockwork", Dams: []string{"D"}}, on, 0)
+	assert.Equal(t, []planner.Hold{
+		{Resource: timetable.Tub, Amount: 2, From: 7, To: 55},
+		{Resource: timetable.Bin, Amount: 4, From: 55, To: 105},
+	}, h.Space)
+	assert.Equal(t, []planner.Visit{{Day: 2}, {Day: 49}, {Day: 55}}, h.Hands, "eggs, front legs, out of the water")
+	assert.Empty(t, h.Doubts)
+
+	two := l.Holds(&collection.Pairing{Species: "clockwork", Dams: []string{"D", "E"}}, on, 0)
+	assert.Equal(t, 3, two.Space[0].Amount, "all that there are")
+	require.Len(t, two.Doubts, 1)
+	assert.Contains(t, two.Doubts[0], "about 80 tadpoles are more than all tubs hold")
+	few := l.Holds(&collection.Pairing{Species: "clockwork", Dams: []string{"D", "E"}}, on, 10)
+	assert.Equal(t, 1, few.Space[0].Amount, "ten of each are raised")
+}
+
+// TestRunning: what is there is known better than what is usual.
+func TestRunning(t *testing.T) {
+	l, r := nursery(t, `
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D, sire: A, eggs: 40}
+  - {id: dead, laid: 2027-02-10, dam: D, sire: A}
+diary:
+  - {on: 2027-02-15, clutch: C, saw: hatched, count: 12}
+  - {on: 2027-02-16, clutch: dead, count: 0}
+`)
+	on := day("2027-02-20")
+	all := r.Tended(on)
+	require.Len(t, all, 2)
+	_, ok := l.Running(all[1], on)
+	assert.False(t, ok, "nobody is left")
+	h, ok := l.Running(all[0], on)
+	require.True(t, ok)
+	tadpoles, froglets := h.Heads()
+	assert.Equal(t, 12.0, tadpoles)
+	assert.InDelta(t, 6, froglets, 0.5)
+	assert.Equal(t, day("2027-04-04"), h.Day(development.OutOfWater, 0.5))
+	assert.Equal(t, []planner.Taken{
+		{Resource: timetable.Tub, Amount: 1, Span: civil.Span{First: on, Last: day("2027-04-03")}},
+		{Resource: timetable.Bin, Amount: 2, Span: civil.Span{First: day("2027-04-04"), Last: day("2027-05-23")}},
+	}, l.Taken(all, on))
+	assert.Zero(t, h.Yield(13, day("2027-06-30")).Enough(), "12 hatched")
+	assert.Greater(t, h.Yield(2, day("2027-06-30")).Enough(), 0.8)
+}
