@@ -110,7 +110,8 @@ func recordSeen(r *recorder) *cobra.Command {
 		Short: "a stage was seen: a word, or a Gosner stage",
 		Long: `record seen is a look at a clutch. The stage is a word (hatched, feeding,
 hind-legs, toes, front-legs, out-of-water, eating, sale-ready) or a Gosner (1960)
-stage, 1 to 46. Without --some half of them or more were that far.`,
+stage, 1 to 46. The day counts as that by which half of them were that far; with --some
+as one on which some were, and others not.`,
 		Example: `  spawnwright record seen C-27-03 front-legs --some
   spawnwright record seen C-27-03 --gosner 42 --count 31`,
 		Args:              atMost(2, "arguments, a clutch and a stage"),
