@@ -23,13 +23,13 @@ const wantISO = "write year, month and day as 2027-03-19"
 // nothing else: no blanks, no signs, no other order. Errors are *[ParseError].
 func Parse(s string) (Date, error) {
 	if len(s) != 10 || s[4] != '-' || s[7] != '-' {
-		return 0, &ParseError{Text: s, Reason: "is not a date: it is not written YYYY-MM-DD", Cure: wantISO}
+		return 0, &ParseError{Text: s, Reason: "is not a date: it is not written YYYY-MM-DD", Cure: cureFor(s)}
 	}
 	var ymd [3]int
 	for i, part := range [3]string{s[:4], s[5:7], s[8:]} {
 		for _, c := range []byte(part) {
 			if c < '0' || c > '9' {
-				return 0, &ParseError{Text: s, Reason: "is not a date: it is not written YYYY-MM-DD", Cure: wantISO}
+				return 0, &ParseError{Text: s, Reason: "is not a date: it is not written YYYY-MM-DD", Cure: cureFor(s)}
 			}
 			ymd[i] = ymd[i]*10 + int(c-'0')
 		}

@@ -2,6 +2,7 @@ package collection
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -77,13 +78,26 @@ func (r *reader) knownSpecies(n *yaml.Node) string {
 func (r *reader) speciesCure(id string) string {
 	cure, ok := r.cures[id]
 	if !ok {
-		cure = r.nearest(id, r.speciesIDs)
+		cure = cmp.Or(r.speciesNamed(id), r.nearest(id, r.speciesIDs))
 		if cure == "" {
 			cure = "`spawnwright species list` shows those that are built in; others stand under species:"
 		}
 		r.cures[id] = cure
 	}
 	return cure
+}
+
+// speciesNamed is the cure for the name of a species in the place of its id.
+func (r *reader) speciesNamed(name string) string {
+	if name == "" {
+		return "" // as many profiles have no common name
+	}
+	for _, p := range slices.Concat(r.c.Species, species.Builtin()) {
+		if strings.EqualFold(name, p.CommonName) || strings.EqualFold(name, p.Name) {
+			return fmt.Sprintf("that is a name; its id is %q", p.ID)
+		}
+	}
+	return ""
 }
 
 // speciesIDs gives the ids of all profiles, built in or the keeper's.

@@ -25,7 +25,7 @@ diary:
 				`1:82: away: "" is not a date: it is not written YYYY-MM-DD; write year, month and day as 2027-03-19`,
 				"1:86: away is in the year 2207; write a year from 1900 to 2199",
 				`3:45: hatched: "2025-02-29" is not a date: 2025-02 has days 01 to 28; check the day`,
-				`4:45: hatched: "1.2.2025" is not a date: it is not written YYYY-MM-DD; write year, month and day as 2027-03-19`,
+				`4:45: hatched: "1.2.2025" is not a date: it is not written YYYY-MM-DD; write 2025-02-01 or 2025-01-02, whichever is meant`,
 				`4:65: acquired: "2025-13-01" is not a date: there is no month 13; write year, month and day as 2027-03-19`,
 				`4:83: died: "20250301" is not a date: it is not written YYYY-MM-DD; write year, month and day as 2027-03-19`,
 				"4:99: left is one value, not a list; write one value",

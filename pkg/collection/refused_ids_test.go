@@ -141,6 +141,23 @@ animals:
 			},
 		},
 		{
+			name: "names of species", reason: "a keeper knows them by their names, scientific or common, built in or their own",
+			yaml: `
+species: [{id: argus, name: Hyperolius argus, common_name: argus reed frog, like: hyla-cinerea}]
+animals:
+  - {id: A, species: Red-eyed tree frog}
+  - {id: B, species: Hyperolius argus}
+  - {id: C, species: Argus reed frog}
+  - {id: D, species: Rana temporaria}
+`,
+			want: []string{
+				`3:22: species "Red-eyed tree frog" is not known; that is a name; its id is "agalychnis-callidryas"`,
+				`4:22: species "Hyperolius argus" is not known; that is a name; its id is "argus"`,
+				`5:22: species "Argus reed frog" is not known; that is a name; its id is "argus"`,
+				"6:22: species \"Rana temporaria\" is not known; `spawnwright species list` shows those that are built in; others stand under species:",
+			},
+		},
+		{
 			name: "unknown references", reason: "each gets the nearest id of the right kind",
 			yaml: `
 targets:

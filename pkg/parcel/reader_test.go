@@ -45,7 +45,7 @@ func TestRefusedForecasts(t *testing.T) {
 		{"a column twice", "date,low_c,high_c,Low_C\n", "line 1, low_c: the column stands twice; keep one"},
 		{
 			"all problems at once", "date,low_c,high_c\n19.3.2027,5,10\n2027-03-20,5\n2027-03-21,12,8\n2027-03-22,41,50\n2027-03-23,NaN,68\n",
-			"line 2, date: \"19.3.2027\" is not a date: it is not written YYYY-MM-DD; write year, month and day as 2027-03-19\n" +
+			"line 2, date: \"19.3.2027\" is not a date: it is not written YYYY-MM-DD; write 2027-03-19\n" +
 				"line 3, high_c: \"\" is not a number; write degrees, with a point\n" +
 				"line 4: the lowest temperature is above the highest; change them over\n" +
 				"line 6, low_c: \"NaN\" is not a number; write degrees, with a point\n" +
