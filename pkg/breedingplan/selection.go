@@ -71,13 +71,18 @@ type NotReady struct {
 
 // Unrelated selects up to count animals of each species that are as little
 // related to each other as can be: for a buyer who wants to breed them. Of those in
-// the room that are promised to nobody those can be chosen that may go. The error is as that of [Stock.Keep].
+// the room that are promised to nobody those can be chosen that may go. Where several
+// groups are as good, animals of which the line has more are rather let go. The error is as that of [Stock.Keep].
 func (s *Stock) Unrelated(count int, w Wish) (Selections, error) {
 	out, err := s.selections(count, w, func(l *line) (there, candidates []int) {
-		return nil, slices.DeleteFunc(slices.Clone(l.pool), func(i int) bool {
+		candidates = slices.DeleteFunc(slices.Clone(l.pool), func(i int) bool {
 			why, _ := s.MayGo(i)
 			return len(why) > 0
 		})
+		slices.SortStableFunc(candidates, func(a, b int) int {
+			return cmp.Compare(level(l.set.MeanKinship(b)), level(l.set.MeanKinship(a)))
+		})
+		return nil, candidates
 	})
 	for i := range out.Species {
 		out.Species[i].notReady(s.line(out.Species[i].Species, w))
@@ -139,7 +144,7 @@ func (l *line) selection(there, candidates []int, count int) SpeciesSelection {
 			s.Closest = max(s.Closest, p.Kinship(a, b))
 		}
 	}
-	for _, i := range candidates {
+	for _, i := range slices.Sorted(slices.Values(candidates)) {
 		a := l.stock.animal(i)
 		one := Selected{ID: a.ID, Name: a.Name, Sex: a.Sex, MeanKinship: l.set.MeanKinship(i)}
 		if slices.Contains(best.Members, i) {

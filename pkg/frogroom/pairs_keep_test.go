@@ -71,6 +71,25 @@ func TestUnrelated(t *testing.T) {
 	require.True(t, errors.As(err, &unknown))
 }
 
+// TestUnrelatedSparesTheRare: of groups that are as little related those animals go of which the
+// line has more. U and V have no kin here, and are as little related to C as to each other.
+func TestUnrelatedSparesTheRare(t *testing.T) {
+	r := room(t, `
+species: [{use: hyla-cinerea}]
+animals:
+  - {id: U, species: hyla-cinerea, sex: male, acquired: 2022-05-01}
+  - {id: V, species: hyla-cinerea, sex: female, acquired: 2022-05-01}
+  - {id: A, species: hyla-cinerea, sex: male, acquired: 2022-05-01}
+  - {id: B, species: hyla-cinerea, sex: female, acquired: 2022-05-01}
+  - {id: C, species: hyla-cinerea, sex: male, acquired: 2023-05-01, sire: A, dam: B}
+  - {id: D, species: hyla-cinerea, sex: female, acquired: 2023-05-01, sire: A, dam: B}
+`)
+	s, err := r.Unrelated(day("2027-03-01"), 2, breedingplan.Wish{})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"U", "C"}, ids(s.Species[0].Chosen))
+	assert.Zero(t, s.Species[0].Closest)
+}
+
 // TestExchangeAgainstTheFile holds what is reckoned for an animal against a file in
 // which it came, and has young.
 func TestExchangeAgainstTheFile(t *testing.T) {

@@ -22,8 +22,8 @@ type Selection struct {
 
 // Select finds the k candidates that together with the animals that are there, which may
 // be none, have the lowest mean kinship: young to keep for breeding, or a
-// group for a buyer who wants unrelated animals. The first in order are taken
-// when several are as good.
+// group for a buyer who wants unrelated animals. Of several that are as good one is taken
+// with candidates that come early in the list.
 //
 // It is a branch and bound. A selection that is not finished costs at least, for each
 // animal to come, its kinships with those that are in it already and the least it can have
@@ -43,7 +43,7 @@ func Select(p *pedigree.Pedigree, there, candidates []int, k int, effort Effort)
 	if len(all) == 0 || len(there)+k == 0 {
 		return Selection{Proven: true}
 	}
-	s := newSelector(p, there, slices.Sorted(slices.Values(candidates)), k, effort)
+	s := newSelector(p, there, candidates, k, effort)
 	s.greedy()
 	left := s.explore(nil, 0, s.base)
 	size := float64((len(there) + k) * (len(there) + k))
