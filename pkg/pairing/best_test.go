@@ -48,19 +48,9 @@ func rebuilt(t require.TestingT, records []pedigree.Record, groups []pedigree.Gr
 }
 
 // enumerate gives the best score for every set of pairings that keeps the
-// limits, the best first, by trying every number of young for every option.
-func enumerate(c Choice, score func([]int) float64) []float64 {
-	best := bestOfSets(c, score)
-	out := make([]float64, 0, len(best))
-	for _, s := range best {
-		out = append(out, s)
-	}
-	slices.Sort(out)
-	return out
-}
-
-// bestOfSets gives these by the numbers of the options, with a blank after each.
-func bestOfSets(c Choice, score func([]int) float64) map[string]float64 {
+// limits, by the numbers of its options with a blank after each, by trying every
+// number of young for every option.
+func enumerate(c Choice, score func([]int) float64) map[string]float64 {
 	best := map[string]float64{}
 	y := make([]int, len(c.Options))
 	var try func(p, left int)
@@ -157,8 +147,8 @@ func drawChoice(t *rapid.T) (colony, Choice) {
 func TestBestAgainstEnumeration(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		col, c := drawChoice(t)
-		s := newScoring(&c)
-		want := enumerate(c, func(y []int) float64 { return s.plan(y).Score })
+		s := newSearch(&c, Effort{})
+		want := s.distinct(t, enumerate(c, func(y []int) float64 { return s.scoring.plan(y).Score }))
 		got := c.Best(Effort{Plans: 3})
 		require.True(t, got.Proven)
 		require.Len(t, got.Plans, min(3, len(want)))

@@ -74,18 +74,8 @@ func TestTwinsAgainstEnumeration(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawAlike(t)
 		s := newSearch(&c, Effort{Plans: 3})
-		all := bestOfSets(c, func(y []int) float64 { return s.scoring.plan(y).Score })
-		first := make(map[string]float64) // of each set of plans that are the same but for twins
-		for set, score := range all {
-			least := set
-			for _, other := range s.images(set) {
-				require.Contains(t, all, other)
-				require.InDelta(t, score, all[other], slack, "%s and %s", set, other)
-				least = min(least, other)
-			}
-			first[least] = score
-		}
-		want := slices.Sorted(maps.Values(first))
+		all := enumerate(c, func(y []int) float64 { return s.scoring.plan(y).Score })
+		want := s.distinct(t, all)
 		got := c.Best(Effort{Plans: 3})
 		require.True(t, got.Proven)
 		require.True(t, got.OthersProven)
@@ -96,7 +86,7 @@ func TestTwinsAgainstEnumeration(t *testing.T) {
 		if s.twins != nil {
 			twins++
 		}
-		if len(first) < len(all) {
+		if len(want) < len(all) {
 			merged++
 		}
 		if s.unit > 0 && len(want) > 1 {
@@ -112,6 +102,22 @@ func TestTwinsAgainstEnumeration(t *testing.T) {
 		assert.Greater(t, merged, 15)
 		assert.Greater(t, units, 15)
 	}
+}
+
+// distinct gives the scores of plans, each with all that exchanges of twins make of it
+// as one, and holds that these are plans too, and as good.
+func (s *search) distinct(t require.TestingT, all map[string]float64) []float64 {
+	first := make(map[string]float64) // of each set of plans that are the same but for twins
+	for set, score := range all {
+		least := set
+		for _, other := range s.images(set) {
+			require.Contains(t, all, other)
+			require.InDelta(t, score, all[other], slack, "%s and %s", set, other)
+			least = min(least, other)
+		}
+		first[least] = score
+	}
+	return slices.Sorted(maps.Values(first))
 }
 
 // images gives all plans that exchanges of twins make of one, by the numbers of its
