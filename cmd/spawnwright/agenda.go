@@ -21,11 +21,7 @@ func agendaCommand(a *app) *cobra.Command {
 			if days < 1 || days > 366 {
 				return usagef("--days %d is not from 1 to 366", days)
 			}
-			on, err := a.on()
-			if err != nil {
-				return err
-			}
-			room, err := a.open()
+			room, on, err := a.today()
 			if err != nil {
 				return err
 			}

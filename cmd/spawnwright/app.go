@@ -46,6 +46,16 @@ func (a *app) on() (civil.Date, error) {
 	return d, nil
 }
 
+// today opens the keeper's file, with the day that counts as today.
+func (a *app) today() (*frogroom.Room, civil.Date, error) {
+	on, err := a.on()
+	if err != nil {
+		return nil, 0, err
+	}
+	room, err := a.open()
+	return room, on, err
+}
+
 // open reads the keeper's file. Its warnings go to standard error; errors end
 // the command.
 func (a *app) open() (*frogroom.Room, error) {

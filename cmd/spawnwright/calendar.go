@@ -57,11 +57,7 @@ func (a *app) calendar(f calendarFlags) error {
 	if err != nil {
 		return err
 	}
-	on, err := a.on()
-	if err != nil {
-		return err
-	}
-	room, err := a.open()
+	room, on, err := a.today()
 	if err != nil {
 		return err
 	}

@@ -29,11 +29,7 @@ to do in the next 14 days, and why the young may not leave yet.`,
 			if distribution && (len(args) == 0 || a.format != "json") {
 				return usagef("--distribution goes with the id of a clutch and --format json")
 			}
-			on, err := a.on()
-			if err != nil {
-				return err
-			}
-			room, err := a.open()
+			room, on, err := a.today()
 			if err != nil {
 				return err
 			}

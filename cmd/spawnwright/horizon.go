@@ -69,11 +69,7 @@ numbers on every machine.`,
 
 // horizon plays the years ahead until it is done or Ctrl-C ends it.
 func (a *app) horizon(w horizon.Wish) error {
-	on, err := a.on()
-	if err != nil {
-		return err
-	}
-	room, err := a.open()
+	room, on, err := a.today()
 	if err != nil {
 		return err
 	}

@@ -90,11 +90,7 @@ func (a *app) showReady(f readyFlags, ids []string) error {
 	if err != nil {
 		return err
 	}
-	on, err := a.on()
-	if err != nil {
-		return err
-	}
-	room, err := a.open()
+	room, on, err := a.today()
 	if err != nil {
 		return err
 	}

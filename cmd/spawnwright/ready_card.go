@@ -9,11 +9,7 @@ import (
 )
 
 func (a *app) showCard(id string) error {
-	on, err := a.on()
-	if err != nil {
-		return err
-	}
-	room, err := a.open()
+	room, on, err := a.today()
 	if err != nil {
 		return err
 	}

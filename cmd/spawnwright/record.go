@@ -59,6 +59,15 @@ func (r *recorder) noteFlag(c *cobra.Command) {
 	c.Flags().StringVar(&r.note, "note", "", "free `TEXT` beside it")
 }
 
+// entry is a command that records what its arguments say, with a remark.
+func (r *recorder) entry(c *cobra.Command, says func(b *record.Book, on civil.Date, args []string) (record.Edit, error)) *cobra.Command {
+	c.RunE = func(_ *cobra.Command, args []string) error {
+		return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) { return says(b, on, args) })
+	}
+	r.noteFlag(c)
+	return c
+}
+
 // add records what a form says.
 func (r *recorder) add(f form) error {
 	on, err := r.on()

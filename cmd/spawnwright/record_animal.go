@@ -14,70 +14,54 @@ import (
 )
 
 func recordWeight(r *recorder) *cobra.Command {
-	c := &cobra.Command{
+	return r.entry(&cobra.Command{
 		Use:               "weight ID WEIGHT",
 		Short:             "an animal, or the smallest of a clutch, was weighed",
 		Example:           "  spawnwright record weight AC-02 12.4g\n  spawnwright record weight AC-02 0.44oz",
 		Args:              measured("an animal or a clutch", "a weight with its unit"),
 		ValidArgsFunction: r.completeAnimals(1),
-		RunE: func(_ *cobra.Command, args []string) error {
-			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) {
-				return b.Weight(on, args[0], measureOf(args))
-			})
-		},
-	}
-	r.noteFlag(c)
-	return c
+	}, func(b *record.Book, on civil.Date, args []string) (record.Edit, error) {
+		return b.Weight(on, args[0], measureOf(args))
+	})
 }
 
 // measureOf gives the measure behind the subject, as one text.
 func measureOf(args []string) string { return strings.Join(args[1:], " ") }
 
 func recordLength(r *recorder) *cobra.Command {
-	c := &cobra.Command{
+	return r.entry(&cobra.Command{
 		Use:               "length ID LENGTH",
 		Short:             "an animal, or the smallest of a clutch, was measured from snout to vent",
 		Example:           "  spawnwright record length AC-02 69mm",
 		Args:              measured("an animal or a clutch", "a length with its unit"),
 		ValidArgsFunction: r.completeAnimals(1),
-		RunE: func(_ *cobra.Command, args []string) error {
-			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) {
-				return b.Length(on, args[0], measureOf(args))
-			})
-		},
-	}
-	r.noteFlag(c)
-	return c
+	}, func(b *record.Book, on civil.Date, args []string) (record.Edit, error) {
+		return b.Length(on, args[0], measureOf(args))
+	})
 }
 
 func recordAte(r *recorder) *cobra.Command {
-	c := &cobra.Command{
+	return r.entry(&cobra.Command{
 		Use:               "ate ID",
 		Short:             "an animal, or half of a clutch, was seen eating",
 		Example:           "  spawnwright record ate AC-29",
 		Args:              exactly("an animal or a clutch"),
 		ValidArgsFunction: r.completeAnimals(1),
-		RunE: func(_ *cobra.Command, args []string) error {
-			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) { return b.Ate(on, args[0]) })
-		},
-	}
-	r.noteFlag(c)
-	return c
+	}, func(b *record.Book, on civil.Date, args []string) (record.Edit, error) {
+		return b.Ate(on, args[0])
+	})
 }
 
 func recordMoved(r *recorder) *cobra.Command {
-	c := &cobra.Command{
+	return r.entry(&cobra.Command{
 		Use:               "moved ID PLACE",
 		Short:             "an animal or a clutch got another place",
 		Example:           "  spawnwright record moved C-27-03 tub-3",
 		Args:              exactly("an animal or a clutch", "a place"),
 		ValidArgsFunction: r.completeAnimals(1),
-		RunE: func(_ *cobra.Command, args []string) error {
-			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) { return b.Moved(on, args[0], args[1]) })
-		},
-	}
-	r.noteFlag(c)
-	return c
+	}, func(b *record.Book, on civil.Date, args []string) (record.Edit, error) {
+		return b.Moved(on, args[0], args[1])
+	})
 }
 
 func recordHold(r *recorder) *cobra.Command {
@@ -116,13 +100,11 @@ func recordDied(r *recorder) *cobra.Command {
 		Example:           "  spawnwright record died AC-02\n  spawnwright record died C-27-03 --count 3",
 		Args:              exactly("an animal or a clutch"),
 		ValidArgsFunction: r.completeAnimals(1),
-		RunE: func(_ *cobra.Command, args []string) error {
-			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) { return b.Died(on, args[0], count) })
-		},
 	}
 	c.Flags().IntVar(&count, "count", 0, "of a clutch: `NUMBER` of dead ones that were found")
-	r.noteFlag(c)
-	return c
+	return r.entry(c, func(b *record.Book, on civil.Date, args []string) (record.Edit, error) {
+		return b.Died(on, args[0], count)
+	})
 }
 
 // tooEarly says why an animal or the young of a clutch should not have left yet. What

@@ -51,20 +51,15 @@ func recordNote(r *recorder) *cobra.Command {
 }
 
 func recordBegan(r *recorder) *cobra.Command {
-	c := &cobra.Command{
+	return r.entry(&cobra.Command{
 		Use:               "began PAIRING PHASE",
 		Short:             "a phase of a pairing began: conditioning, cooling, warm-up, rain, rest",
 		Example:           "  spawnwright record began P-27-01 rain",
 		Args:              exactly("a pairing", "a phase"),
 		ValidArgsFunction: r.completePairings(),
-		RunE: func(_ *cobra.Command, args []string) error {
-			return r.add(func(b *record.Book, on civil.Date) (record.Edit, error) {
-				return b.Began(on, args[0], species.PhaseName(args[1]))
-			})
-		},
-	}
-	r.noteFlag(c)
-	return c
+	}, func(b *record.Book, on civil.Date, args []string) (record.Edit, error) {
+		return b.Began(on, args[0], species.PhaseName(args[1]))
+	})
 }
 
 func recordUndo(r *recorder) *cobra.Command {
