@@ -9,6 +9,7 @@ type chain struct {
 	bounds
 	lattices []*lattice  // of all steps but the last one of a closed chain
 	ends     [][2]int    // first and last day on which each of those may end
+	passed   [][]float64 // room for the chances of these days, good for one pace
 	limits   map[int]int // the steps of which begin and end are wanted together, and the longest that matters
 	weights  map[int]*weights
 }
@@ -42,6 +43,7 @@ func (c *chain) prepare(limit int) bool {
 		}
 		c.lattices = append(c.lattices, &l)
 		c.ends = append(c.ends, [2]int{first, last})
+		c.passed = append(c.passed, make([]float64, max(last-first+1, 0)))
 	}
 	if c.closed {
 		c.ends = append(c.ends, [2]int{c.end, c.end})
@@ -69,7 +71,7 @@ func (c *chain) under(p float64) outcome {
 		if w := c.weights[i]; w != nil {
 			kernels[i] = kernels[i].weighed(forward[i], w)
 		}
-		forward[i+1] = kernels[i].forward(forward[i], c.ends[i])
+		forward[i+1] = kernels[i].forward(forward[i], masses{c.ends[i][0], c.passed[i]})
 		if i+1 < len(c.tempos) {
 			out.reached = append(out.reached, forward[i+1].sum())
 		}

@@ -20,17 +20,17 @@ func (k kernel) row(begin int) masses {
 // faint is a chance that is passed over.
 const faint = negligible / 1000
 
-// forward gives the chances of the ends from those of the begins; ends are the
-// first and the last that are allowed.
-func (k kernel) forward(begins masses, ends [2]int) masses {
-	out := masses{ends[0], make([]float64, max(ends[1]-ends[0]+1, 0))}
+// forward puts into out, which has the days of the ends that are allowed, their chances
+// from those of the begins, and gives it.
+func (k kernel) forward(begins, out masses) masses {
+	clear(out.p)
 	for i := 0; i < len(begins.p); i++ {
 		x := begins.p[i]
 		if x < faint {
 			continue
 		}
 		row := k.row(begins.first + i)
-		part := row.within(ends[0], ends[1])
+		part := row.within(out.first, out.first+len(out.p)-1)
 		if len(part.p) == 0 {
 			continue
 		}
