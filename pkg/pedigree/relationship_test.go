@@ -1,6 +1,7 @@
 package pedigree_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -111,6 +112,30 @@ func TestPossibleRelationships(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			assert.Equal(t, test.want, related(t, build(t, test.tree, test.groups...), test.a, test.b))
 		})
+	}
+}
+
+// TestManySharedAncestors: a hall of males in one chamber is not read out.
+func TestManySharedAncestors(t *testing.T) {
+	for _, row := range []struct {
+		males int
+		want  string
+	}{
+		{11, "possibly half siblings through M0, M1, M2, M3, M4, M5, M6, M7, M8, M9 or M10"},
+		{12, "possibly half siblings through M0, M1, M2, M3, M4, M5, M6, M7, M8, M9 or 2 more"},
+	} {
+		group := pedigree.Group{ID: "hall"}
+		records := []pedigree.Record{{ID: "A", Sire: "hall"}, {ID: "B", Sire: "hall 2"}}
+		for i := range row.males {
+			id := fmt.Sprintf("M%d", i)
+			records = append(records, pedigree.Record{ID: id})
+			group.Candidates = append(group.Candidates, pedigree.Candidate{ID: id})
+		}
+		other := group
+		other.ID = "hall 2"
+		p, err := pedigree.New(records, group, other)
+		require.NoError(t, err)
+		require.Equal(t, row.want, p.Explain(0, 1, 3).Words(p.ID))
 	}
 }
 

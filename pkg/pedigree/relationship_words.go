@@ -127,6 +127,9 @@ func times(ways int) string {
 // relationshipsNamed is how many relationships Words names.
 const relationshipsNamed = 4
 
+// throughNamed is how many shared ancestors Words names when there are many.
+const throughNamed = 10
+
 // Words says in one line how A and B are related, the closest relationship first:
 // "half siblings through Bram, and also second cousins". Roles that differ are
 // given in the order of A and B. name gives what an animal is called by its
@@ -136,7 +139,7 @@ const relationshipsNamed = 4
 // parent and young or full siblings, then half siblings, grandparent or uncle, and
 // so on; of equally close ones that with the larger share of the kinship. Only for
 // the first the shared ancestors are named, where the words do not say who they
-// are. "possibly" stands before what rests on a parent that is one of several.
+// are; of more than eleven the first ten and how many more. "possibly" stands before what rests on a parent that is one of several.
 // After four relationships the rest is "more distant ways".
 func (e Explanation) Words(name func(animal int) string) string {
 	var parts []string
@@ -174,7 +177,11 @@ func (r Relationship) text(through bool, name func(animal int) string) string {
 	}
 	if through && r.UpA > 0 && r.UpB > 0 && !strings.HasPrefix(r.Words, "full siblings") {
 		var names []string
-		for _, animal := range r.Through {
+		for i, animal := range r.Through {
+			if i == throughNamed && len(r.Through) > throughNamed+1 {
+				names = append(names, fmt.Sprintf("%d more", len(r.Through)-i))
+				break
+			}
 			names = append(names, name(animal))
 		}
 		text += " through " + list(names, r.joint())
