@@ -12,6 +12,8 @@
 package collection
 
 import (
+	"fmt"
+
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
@@ -105,6 +107,16 @@ func (c *Collection) Target(name string) (*Target, bool) {
 func (c *Collection) Profile(id string) (*species.Profile, bool) {
 	p, ok := c.profiles[id]
 	return p, ok
+}
+
+// MustProfile is [Collection.Profile] for a species that the file is known to use; it
+// panics for another.
+func (c *Collection) MustProfile(id string) *species.Profile {
+	p, ok := c.profiles[id]
+	if !ok {
+		panic(fmt.Sprintf("collection: there is no species %q", id))
+	}
+	return p
 }
 
 // Diagnostic gives a problem at a place of the file, with the file's name and

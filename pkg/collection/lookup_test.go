@@ -29,6 +29,7 @@ func TestLookups(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, 5, target.Froglets)
 
+	assert.PanicsWithValue(t, `collection: there is no species "nobody"`, func() { c.MustProfile("nobody") })
 	_, ok = c.Animal("C-21")
 	assert.False(t, ok, "a clutch is no animal")
 	_, ok = c.Clutch("P-27")

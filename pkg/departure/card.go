@@ -113,7 +113,7 @@ func (r *Register) seenOn(clutch string, stage development.Stage, on civil.Date)
 
 // card has what an animal and a clutch have in common.
 func (r *Register) card(kind string, sires, dams []string, d Young, on civil.Date) Card {
-	p := r.profile(kind)
+	p := r.Collection.MustProfile(kind)
 	card := Card{
 		Species: p.Name, CommonName: p.CommonName,
 		Sires: r.forebears(sires, 1), Dams: r.forebears(dams, 1),

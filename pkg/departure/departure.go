@@ -22,7 +22,6 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/parcel"
 	"github.com/spawnwright/spawnwright/pkg/rearing"
-	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
 // Register is the animals and clutches of a collection, with what speaks for and against
@@ -33,15 +32,6 @@ type Register struct {
 	Rearing    *rearing.Rearing   // of the clutches
 	Breeders   *breeders.Breeders // the rules about quarantine and illness
 	Shipping   calendar.Shipping  // the days on which parcels are handed over
-}
-
-// profile gives that of a species of the collection.
-func (r *Register) profile(kind string) *species.Profile {
-	p, ok := r.Collection.Profile(kind)
-	if !ok {
-		panic(fmt.Sprintf("departure: the collection has no species %q", kind))
-	}
-	return p
 }
 
 // Wish says whose leaving is asked for, and what is known of the way.

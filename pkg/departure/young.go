@@ -121,7 +121,7 @@ func timeCures(s rearing.Leaves, on civil.Date) bool {
 
 // travel adds what has to be known of the way, and the next days for a parcel.
 func (r *Register) travel(d *Young, f parcel.Forecast) {
-	profile := r.profile(d.Species)
+	profile := r.Collection.MustProfile(d.Species)
 	if d.Permit = profile.CITES.Value; d.Permit == "" {
 		d.Permit = noPermit
 	}

@@ -84,7 +84,7 @@ func (t Tended) stageCares(days civil.Span) []Due {
 // sizeOfPrey adds to a care about food how long it may be: by the length of the smallest
 // froglet, in mm, or by the profile where none was measured (0).
 func (r *Rearing) sizeOfPrey(due *Due, kind string, froglet float64) {
-	feeder := r.profile(kind).Food.Froglet.FeederMM
+	feeder := r.Collection.MustProfile(kind).Food.Froglet.FeederMM
 	switch {
 	case froglet > 0:
 		small, large := development.PreyLength(froglet)

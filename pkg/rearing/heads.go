@@ -53,7 +53,7 @@ func (r *Rearing) heads(out *Report, c *collection.Clutch, k Tended) {
 	counts := r.Counts(c, k.Outlook, out.On)
 	if len(counts) == 0 {
 		out.Uncounted = notKnown
-		out.SiblingsOf = r.models[c.Species].Froglets(r.profile(c.Species).Breeding.ClutchEggs)
+		out.SiblingsOf = r.models[c.Species].Froglets(r.Collection.MustProfile(c.Species).Breeding.ClutchEggs)
 		return
 	}
 	if k.Died() {

@@ -64,7 +64,7 @@ func (r *Rearing) AnimalLeaves(a *collection.Animal, on civil.Date) Leaves {
 }
 
 func (r *Rearing) judged(species string, y development.Young, on civil.Date) Leaves {
-	ready := development.SaleReadiness(r.profile(species), y, on)
+	ready := development.SaleReadiness(r.Collection.MustProfile(species), y, on)
 	return Leaves{
 		Ready: ready.Ready, OutOfWater: y.OutOfWater, LengthMM: y.LengthMM, WeightG: y.WeightG, SeenEating: y.SeenEating,
 		Held: copied(ready.Held), Ask: copied(ready.Ask), From: ready.From,

@@ -23,7 +23,7 @@ const (
 
 // lastHatching gives the latest stage at which eggs of a species may not have hatched.
 func (r *Rearing) lastHatching(kind string) int {
-	egg, _ := r.profile(kind).Step(species.Egg)
+	egg, _ := r.Collection.MustProfile(kind).Step(species.Egg)
 	if egg.HatchGosner.Known() {
 		return int(egg.HatchGosner.High)
 	}

@@ -11,8 +11,6 @@
 package rearing
 
 import (
-	"fmt"
-
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
@@ -42,15 +40,6 @@ func ModelOf(p *species.Profile) (*development.Model, error) {
 	windows := p.Clone()
 	windows.Safe = species.Range{}
 	return development.NewModel(windows)
-}
-
-// profile gives that of a species of the collection.
-func (r *Rearing) profile(kind string) *species.Profile {
-	p, ok := r.Collection.Profile(kind)
-	if !ok {
-		panic(fmt.Sprintf("rearing: the collection has no species %q", kind))
-	}
-	return p
 }
 
 // Taught gives the last day up to which the diary has something to teach by a day.

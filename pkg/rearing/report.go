@@ -93,7 +93,7 @@ func (r *Rearing) Report(id string, on civil.Date) (Report, error) {
 	}
 	k := r.clutch(c, on)
 	out := Report{Clutch: r.Told(k)[0], On: on, Water: warmth(k.known.Water), Air: warmth(k.known.Air), Siblings: []SiblingDates{}, Due: []Due{}, Sale: r.Leaves(c, on)}
-	out.Lacks = k.lacks(r.profile(c.Species))
+	out.Lacks = k.lacks(r.Collection.MustProfile(c.Species))
 	r.heads(&out, c, k)
 	if out.SiblingsOf > 0 {
 		for _, s := range k.Outlook.Siblings(out.SiblingsOf) {

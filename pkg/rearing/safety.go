@@ -20,7 +20,7 @@ func Outside(v collection.Given[float64], safe species.Range) bool {
 // range of its species: by the last measurement up to a day, or of the water by
 // the set-point where there is none. On land they do not mind the water.
 func (r *Rearing) unsafe(c *collection.Clutch, inWater bool, on civil.Date) []Doubt {
-	safe := r.profile(c.Species).Safe
+	safe := r.Collection.MustProfile(c.Species).Safe
 	if !safe.Known() {
 		return nil
 	}
