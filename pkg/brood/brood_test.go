@@ -122,10 +122,9 @@ diary:
 	on := day("2027-02-20")
 	all := r.Tended(on)
 	require.Len(t, all, 2)
-	_, ok := l.Running(all[1], on)
-	assert.False(t, ok, "nobody is left")
-	h, ok := l.Running(all[0], on)
-	require.True(t, ok)
+	run := l.Running(all, on)
+	require.Len(t, run, 1, "of the other nobody is left")
+	h := run[0]
 	tadpoles, froglets := h.Heads()
 	assert.Equal(t, 12.0, tadpoles)
 	assert.InDelta(t, 6, froglets, 0.5)
@@ -133,7 +132,7 @@ diary:
 	assert.Equal(t, []planner.Taken{
 		{Resource: timetable.Tub, Amount: 1, Span: civil.Span{First: on, Last: day("2027-04-03")}},
 		{Resource: timetable.Bin, Amount: 2, Span: civil.Span{First: day("2027-04-04"), Last: day("2027-05-23")}},
-	}, l.Taken(all, on))
+	}, h.Taken())
 	assert.Zero(t, h.Yield(13, day("2027-06-30")).Enough(), "12 hatched")
 	assert.Greater(t, h.Yield(2, day("2027-06-30")).Enough(), 0.8)
 }

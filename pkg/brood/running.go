@@ -2,6 +2,7 @@ package brood
 
 import (
 	"math"
+	"sync"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
@@ -15,18 +16,6 @@ import (
 // are sale-ready and still counted (common practice, no source).
 const readyStay = 28
 
-// Taken gives what the clutches that run hold from a day on: tubs, bins and work.
-func (l *Broods) Taken(clutches []rearing.Tended, on civil.Date) []planner.Taken {
-	var out []planner.Taken
-	for _, k := range clutches {
-		if h, ok := l.Running(k, on); ok {
-			h.book()
-			out = append(out, h.taken...)
-		}
-	}
-	return out
-}
-
 // Running is what one clutch that runs holds.
 type Running struct {
 	*Breeding
@@ -36,16 +25,20 @@ type Running struct {
 	broods *Broods
 	clutch *collection.Clutch
 	on     civil.Date
-	taken  []planner.Taken
+	heads  func() (tadpoles, froglets float64)
 }
 
-// Running is for a clutch that runs on a day; ok is false when nobody of it is alive.
-func (l *Broods) Running(k rearing.Tended, on civil.Date) (_ *Running, ok bool) {
-	c, ok := l.rearing.Collection.Clutch(k.ID)
-	if !ok || k.Died() {
-		return nil, false
+// Running gives those clutches that run on a day and of which somebody is alive.
+func (l *Broods) Running(clutches []rearing.Tended, on civil.Date) []*Running {
+	var out []*Running
+	for _, k := range clutches {
+		if c, ok := l.rearing.Collection.Clutch(k.ID); ok && !k.Died() {
+			h := &Running{Breeding: l.Breeding(c.Species), Tended: k, Pairing: c.Pairing, broods: l, clutch: c, on: on}
+			h.heads = sync.OnceValues(h.count)
+			out = append(out, h)
+		}
 	}
-	return &Running{Breeding: l.Breeding(c.Species), Tended: k, Pairing: c.Pairing, broods: l, clutch: c, on: on}, true
+	return out
 }
 
 // Day gives the day by which a stage is reached with a chance of q; unknown where
@@ -64,16 +57,17 @@ func (h *Running) Day(stage development.Stage, q float64) civil.Date {
 	return h.Outlook.From.Add(e.Dist.Quantile(q))
 }
 
-func (h *Running) hold(resource string, amount int, from, to civil.Date) {
-	from = max(from, h.on)
-	if amount > 0 && to.Known() && from < to {
-		h.taken = append(h.taken, planner.Taken{Resource: resource, Span: civil.Span{First: from, Last: to.Add(-1)}, Amount: amount})
+// Taken gives what the clutch holds from the day on: tubs, bins and work.
+func (h *Running) Taken() []planner.Taken {
+	var out []planner.Taken
+	hold := func(resource string, amount int, from, to civil.Date) {
+		from = max(from, h.on)
+		if amount > 0 && to.Known() && from < to {
+			out = append(out, planner.Taken{Resource: resource, Span: civil.Span{First: from, Last: to.Add(-1)}, Amount: amount})
+		}
 	}
-}
-
-func (h *Running) book() {
 	for _, s := range steps {
-		h.hold(planner.Minutes, h.Minutes(s.name), h.Day(s.from, 0.5), h.Day(s.to, 0.5))
+		hold(planner.Minutes, h.Minutes(s.name), h.Day(s.from, 0.5), h.Day(s.to, 0.5))
 	}
 	pct := h.broods.rearing.Collection.Rules.SpacePct
 	early, late := float64(pct[0])/100, float64(pct[1])/100
@@ -83,11 +77,12 @@ func (h *Running) book() {
 		if tooMany {
 			n = s.Tubs
 		}
-		h.hold(timetable.Tub, n, h.Day(development.Hatched, early), h.Day(development.OutOfWater, late))
+		hold(timetable.Tub, n, h.Day(development.Hatched, early), h.Day(development.OutOfWater, late))
 	}
 	if n, _, ok := s.BinsFor(froglets); ok {
-		h.hold(timetable.Bin, n, h.Day(development.OutOfWater, early), h.Leaves(late))
+		hold(timetable.Bin, n, h.Day(development.OutOfWater, early), h.Leaves(late))
 	}
+	return out
 }
 
 // Leaves gives the day on which the bins are free again.
@@ -103,8 +98,10 @@ func (h *Running) Leaves(late float64) civil.Date {
 }
 
 // Heads gives how many tadpoles are to be expected of those that live, or of the
-// eggs that are usual, and how many froglets.
-func (h *Running) Heads() (tadpoles, froglets float64) {
+// eggs that are usual, and how many froglets. They are counted once.
+func (h *Running) Heads() (tadpoles, froglets float64) { return h.heads() }
+
+func (h *Running) count() (tadpoles, froglets float64) {
 	counts := h.broods.rearing.Counts(h.clutch, h.Outlook, h.on)
 	hatch := h.Survival(development.Laid, development.Hatched)
 	if len(counts) == 0 {

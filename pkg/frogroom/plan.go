@@ -31,6 +31,7 @@ type plan struct {
 	stuck     *Conflict // why there is no plan
 	fitted    timetable.Timetable
 	clutches  []rearing.Tended // those that run
+	running   []*brood.Running // of them those of which somebody is alive
 	needed    map[string]int   // tadpoles of each clutch, by target
 	over      []planned        // those that are history, once they have been taken out
 }
@@ -72,6 +73,7 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 		parents = append(append(parents, w.Sires...), w.Dams...)
 	}
 	p := &plan{room: r, on: on, kin: r.Ancestry.Above(parents), wanted: wanted, clutches: r.rearing.Tended(on), needed: make(map[string]int)}
+	p.running = r.broods.Running(p.clutches, on)
 	var inputs []timetable.Pairing
 	of := make(map[string]*collection.Pairing)
 	doubts := make(map[string][]string)
@@ -85,7 +87,7 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 		inputs = append(inputs, fit)
 		of[w.ID], doubts[w.ID] = w, young.Doubts
 	}
-	p.fitted = timetable.Fit(ctx, r.places(p.clutches, on), inputs, on, timetable.Options{Effort: o.Effort, Workers: 2, Advise: o.advise})
+	p.fitted = timetable.Fit(ctx, r.places(p.running), inputs, on, timetable.Options{Effort: o.Effort, Workers: 2, Advise: o.advise})
 	p.leftOut, p.conflicts = p.fitted.LeftOut, p.fitted.Season.Conflicts
 	if p.fitted.Conflict != nil {
 		p.stuck = r.noPlan(*p.fitted.Conflict)
@@ -98,8 +100,12 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 }
 
 // places gives what there is, and what the clutches that run hold of it.
-func (r *Room) places(clutches []rearing.Tended, on civil.Date) timetable.Room {
+func (r *Room) places(running []*brood.Running) timetable.Room {
 	e := r.Collection.Equipment
+	var taken []planner.Taken
+	for _, h := range running {
+		taken = append(taken, h.Taken()...)
+	}
 	return timetable.Room{
 		Room: season.Room{
 			Capacity: []season.Capacity{
@@ -111,7 +117,7 @@ func (r *Room) places(clutches []rearing.Tended, on civil.Date) timetable.Room {
 			},
 			Away: r.Collection.Away,
 		},
-		Taken: r.broods.Taken(clutches, on),
+		Taken: taken,
 		Retry: e.RetryAfterDays.Known, RetryAfter: e.RetryAfterDays.Value,
 	}
 }

@@ -106,10 +106,8 @@ func newGamble(p *plan) *gamble {
 			g.pairing(one)
 		}
 	}
-	for _, k := range p.clutches {
-		if h, ok := p.room.broods.Running(k, p.on); ok {
-			g.clutch(h)
-		}
+	for _, h := range p.running {
+		g.clutch(h)
 	}
 	return g
 }

@@ -22,8 +22,8 @@ func (p *plan) chances(t collection.Target, counts []string) (met, oneMore *int)
 			continue
 		}
 		if n, _ := upTo(p.on, p.room.laid[one.ID]); n > 0 {
-			for _, k := range p.clutches {
-				if h, runs := p.room.broods.Running(k, p.on); runs && h.Pairing == one.ID {
+			for _, h := range p.running {
+				if h.Pairing == one.ID {
 					sum = sum.And(h.Yield(t.Froglets, t.On))
 				}
 			}

@@ -76,11 +76,7 @@ func (p *plan) eaters() []eaters {
 			return 0
 		})
 	}
-	for _, k := range p.clutches {
-		h, ok := p.room.broods.Running(k, p.on)
-		if !ok {
-			continue
-		}
+	for _, h := range p.running {
 		tadpoles, froglets := h.Heads()
 		young(h.Species, tadpoles, froglets, func(stage development.Stage) civil.Date {
 			if stage == development.SaleReady {
