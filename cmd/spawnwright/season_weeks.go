@@ -75,8 +75,8 @@ func loadsText(loads []frogroom.PlaceLoad, days bool) string {
 // foodText tells what animals of an age eat in a week.
 func foodText(f frogroom.WeekFood) string {
 	who, eat := f.Age, "eat"
-	if who == "grown" {
-		who = "grown animals"
+	if who == "grown" || who == "half-grown" {
+		who += " animals"
 	}
 	if f.Animals == 1 {
 		who, eat = strings.TrimSuffix(who, "s"), "eats"

@@ -16,7 +16,7 @@ import (
 type WeekFood struct {
 	Week    civil.Date `json:"week"` // its Monday
 	Species string     `json:"species"`
-	Age     string     `json:"age"` // "tadpoles", "froglets" or "grown"
+	Age     string     `json:"age"` // "tadpoles", "froglets", "half-grown" or "grown"
 	Animals int        `json:"animals"`
 	What    string     `json:"what,omitempty"`
 	// Feeders is how many, FeederMM how long they are: the shortest and the longest.
@@ -41,10 +41,11 @@ type eaters struct {
 const (
 	tadpoleAge = "tadpoles"
 	frogletAge = "froglets"
+	halfAge    = "half-grown" // longer out of the water than young are raised, and too young to be bred
 	grownAge   = "grown"
 )
 
-var eatingAges = []string{tadpoleAge, frogletAge, grownAge}
+var eatingAges = []string{tadpoleAge, frogletAge, halfAge, grownAge}
 
 // eaters gives the young that run and those that are planned, and the animals of
 // the room.
@@ -88,8 +89,7 @@ func (p *plan) eaters() []eaters {
 	return append(out, p.residents()...)
 }
 
-// residents are the animals of the room, for as long as the file knows. Those that
-// are too young to be bred count as froglets.
+// residents are the animals of the room, for as long as the file knows.
 func (p *plan) residents() []eaters {
 	terms := p.room.breeders.Terms(p.on)
 	var out []eaters
@@ -104,11 +104,32 @@ func (p *plan) residents() []eaters {
 				last = min(last, gone.Add(-1))
 			}
 		}
-		age := grownAge
-		if pairing.TooYoung(terms, p.room.breeders.Animals([]string{a.ID}, p.on)[0]) {
-			age = frogletAge
+		here := civil.Span{First: p.on, Last: last}
+		animal := p.room.breeders.Animals([]string{a.ID}, p.on)[0]
+		if !pairing.TooYoung(terms, animal) {
+			out = append(out, eaters{a.Species, grownAge, here, 1})
+			continue
 		}
-		out = append(out, eaters{a.Species, age, civil.Span{First: p.on, Last: last}, 1})
+		days, known := pairing.DaysOut(terms, animal)
+		out = append(out, p.growing(a.Species, here, days, known)...)
+	}
+	return out
+}
+
+// growing is an animal that is too young to be bred: a froglet for as long as young are
+// raised, and half-grown from there. One of which that is not known stays a froglet.
+func (p *plan) growing(kind string, here civil.Span, days int, known bool) []eaters {
+	raised, ok := p.room.of(kind).Profile.Step(species.GrowOut)
+	if !ok || !raised.Days.Known() || !known {
+		return []eaters{{kind, frogletAge, here, 1}}
+	}
+	half := max(here.First, here.First.Add(int(math.Round(raised.Days.P50))-days))
+	var out []eaters
+	if half > here.First {
+		out = append(out, eaters{kind, frogletAge, civil.Span{First: here.First, Last: min(here.Last, half-1)}, 1})
+	}
+	if half <= here.Last {
+		out = append(out, eaters{kind, halfAge, civil.Span{First: half, Last: here.Last}, 1})
 	}
 	return out
 }
@@ -134,10 +155,30 @@ func (p *plan) food(all []eaters, monday civil.Date) []WeekFood {
 	return out
 }
 
+// halfMeal lies between the meals of froglets and of grown animals: as often and as many as
+// either, of feeders longer than those of the first and not longer than the shortest of the
+// second. Profiles have no meals of their own for those between.
+func halfMeal(p *species.Profile) species.Meal {
+	small, large := p.Food.Froglet, p.Food.Adult
+	either := func(a, b species.Range) species.Range {
+		if !a.Known() || !b.Known() {
+			return species.Range{}
+		}
+		return species.Range{Low: min(a.Low, b.Low), High: max(a.High, b.High), Source: b.Source}
+	}
+	meal := species.Meal{What: large.What, Feeders: either(small.Feeders, large.Feeders), EveryDays: either(small.EveryDays, large.EveryDays)}
+	if small.FeederMM.Known() && large.FeederMM.Known() {
+		meal.FeederMM = species.Range{
+			Low: min(small.FeederMM.High, large.FeederMM.Low), High: max(small.FeederMM.High, large.FeederMM.Low), Source: large.FeederMM.Source,
+		}
+	}
+	return meal
+}
+
 // weekOf gives what so many animals eat in a week. Nothing is said of what the
 // profile does not have.
 func weekOf(monday civil.Date, p *species.Profile, age string, animals int) WeekFood {
-	meal := map[string]species.Meal{tadpoleAge: p.Food.Tadpole, frogletAge: p.Food.Froglet, grownAge: p.Food.Adult}[age]
+	meal := map[string]species.Meal{tadpoleAge: p.Food.Tadpole, frogletAge: p.Food.Froglet, halfAge: halfMeal(p), grownAge: p.Food.Adult}[age]
 	f := WeekFood{Week: monday, Species: p.ID, Age: age, Animals: animals, What: meal.What.Value}
 	if !meal.EveryDays.Known() {
 		return f

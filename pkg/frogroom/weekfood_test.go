@@ -63,18 +63,21 @@ func TestWeekFood(t *testing.T) {
 		{"one has left on the Thursday", week("2027-03-08", "grown", frogroom.WeekFood{Animals: 2, Feeders: [2]int{12, 42}, FeederMM: [2]float64{10, 15}})},
 		{"the tadpoles eat from the week after", week("2027-03-15", "tadpoles", frogroom.WeekFood{Animals: 20, DryG: [2]float64{1.4, 2.8}})},
 		{"until their front legs", week("2027-04-19", "tadpoles", frogroom.WeekFood{Animals: 20, DryG: [2]float64{1.4, 2.8}})},
-		{"the young animal of the room eats as a froglet", week("2027-04-26", "froglets", frogroom.WeekFood{Animals: 1, Feeders: [2]int{28, 42}, FeederMM: [2]float64{2, 3}})},
-		{"half of the tadpoles come on land, and eat some days later", week("2027-05-03", "froglets", frogroom.WeekFood{Animals: 11, Feeders: [2]int{308, 462}, FeederMM: [2]float64{2, 3}})},
+		{"the young animal of the room eats as a froglet", week("2027-03-01", "froglets", frogroom.WeekFood{Animals: 1, Feeders: [2]int{28, 42}, FeederMM: [2]float64{2, 3}})},
+		{"and from the fiftieth day on land what lies between", week("2027-03-08", "half-grown", frogroom.WeekFood{Animals: 1, Feeders: [2]int{6, 42}, FeederMM: [2]float64{3, 10}})},
+		{"half of the tadpoles come on land, and eat some days later", week("2027-05-03", "froglets", frogroom.WeekFood{Animals: 10, Feeders: [2]int{280, 420}, FeederMM: [2]float64{2, 3}})},
 	} {
 		assert.Equal(t, row.want, food[row.want.Week.String()+" "+row.want.Age], row.why)
 	}
 	assert.NotContains(t, food, "2027-03-08 tadpoles", "they do not feed yet")
 	assert.NotContains(t, food, "2027-04-26 tadpoles")
+	assert.NotContains(t, food, "2027-03-08 froglets")
+	assert.NotContains(t, food, "2027-03-01 half-grown")
 	var peaks []string
 	for _, f := range s.Food {
 		peaks = append(peaks, f.Week.String()+" "+f.Age)
 	}
-	assert.Equal(t, []string{"2027-03-15 tadpoles", "2027-05-03 froglets", "2027-03-01 grown"}, peaks)
+	assert.Equal(t, []string{"2027-03-15 tadpoles", "2027-05-03 froglets", "2027-03-08 half-grown", "2027-03-01 grown"}, peaks)
 }
 
 // Young that could have left and were not seen to leave still have to be fed.

@@ -126,3 +126,27 @@ func TestRulesOfMaturity(t *testing.T) {
 		},
 	})
 }
+
+// TestDaysOut: only what is known to the day, or but for the usual time in the water, counts.
+func TestDaysOut(t *testing.T) {
+	on := day("2027-03-01")
+	for _, row := range []struct {
+		name string
+		is   Animal
+		days int
+		ok   bool
+	}{
+		{"out of the water", Animal{OutOfWater: on.Add(-10), Hatched: on.Add(-90)}, 10, true},
+		{"hatched", Animal{Hatched: on.Add(-90)}, 30, true},
+		{"laid", Animal{Laid: on.Add(-90)}, 24, true},
+		{"still in the water", Animal{Hatched: on.Add(-50)}, -10, true},
+		{"bought", Animal{Acquired: on.Add(-90)}, 30, false},
+		{"nothing known", Animal{}, 0, false},
+	} {
+		row.is.Species = species
+		days, ok := DaysOut(terms(t), row.is)
+		if days != row.days || ok != row.ok {
+			t.Errorf("%s: %d, %t; want %d, %t", row.name, days, ok, row.days, row.ok)
+		}
+	}
+}

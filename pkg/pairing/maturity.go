@@ -72,6 +72,15 @@ func (a age) String() string {
 	return fmt.Sprintf("%d days", a.days)
 }
 
+// DaysOut gives for how many days an animal has been out of the water on the day of the
+// terms, below 0 before it is; false when that is not known, or not but for the usual
+// time as an egg and a tadpole. It panics as [Judge] does.
+func DaysOut(t Terms, a Animal) (days int, known bool) {
+	t.mustBeWhole()
+	is := ageOf(a, t.Needs[a.Species], t.On)
+	return is.days, is.basis == exact
+}
+
 // TooYoung reports whether an animal is known to be too young to be bred; one of unknown
 // sex, whichever sex it has. It panics as [Judge] does.
 func TooYoung(t Terms, a Animal) bool {
