@@ -142,7 +142,7 @@ func TestStages(t *testing.T) {
 		{
 			"where some were seen first the day of the rest is not that of all",
 			[]string{"on: 2027-02-16, clutch: C, saw: hatched, some: true, count: 3", "on: 2027-02-18, clutch: C, saw: hatched"},
-			"2027-02-18", "hatched", "<02-16 02-18 03-30 04-05 05-25",
+			"2027-02-18", "hatched", "<02-17 02-19 03-31 04-06 05-26", // half of them between the two looks
 		},
 		{
 			"some of a clutch that was seen there whole are no news",

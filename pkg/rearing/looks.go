@@ -118,8 +118,12 @@ func (s *sightings) add(on civil.Date, stage development.Stage, kind development
 }
 
 // reached takes a stage that was seen: it began on that day, if nothing was
-// seen of it before. One that some were seen at is ahead of the others.
+// seen of it before, and since the look at which only some were there if that was
+// all. One that some were seen at is ahead of the others.
 func (s *sightings) reached(on civil.Date, stage development.Stage, some bool) {
+	if !some && stage == s.farthest && stage > s.whole && !lasting(stage) {
+		s.notHalf(stage)
+	}
 	switch {
 	case stage <= s.whole || stage <= s.farthest && !some:
 		s.add(on, stage, development.By)
@@ -131,6 +135,16 @@ func (s *sightings) reached(on civil.Date, stage development.Stage, some bool) {
 		s.add(on, stage, development.Reached)
 	}
 	s.saw(stage, some)
+}
+
+// notHalf takes the looks at which some had reached a stage for days on which half of
+// them had not, once the others have reached it too: that half did so in between.
+func (s *sightings) notHalf(stage development.Stage) {
+	for i := range s.looks {
+		if l := &s.looks[i]; l.Stage == stage && l.Kind == development.Some {
+			l.Kind = development.NotYet
+		}
+	}
 }
 
 // lasting reports whether a stage lies within a step.
