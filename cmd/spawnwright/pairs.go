@@ -14,6 +14,8 @@ import (
 
 	"github.com/spawnwright/spawnwright/cmd/spawnwright/internal/terminal"
 	"github.com/spawnwright/spawnwright/pkg/breedingplan"
+	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
@@ -52,85 +54,15 @@ rules and wishes that together leave none.`,
   spawnwright pairs --why AC-13 AC-14`,
 		Args:              atMost(2, "animals"),
 		ValidArgsFunction: a.completeAnimals(2),
-		RunE: func(c *cobra.Command, args []string) error {
-			if f.why != (len(args) > 0) {
-				return usagef("--why goes with one animal or two, as in: spawnwright pairs --why AC-13 AC-14")
-			}
-			on, err := a.on()
-			if err != nil {
-				return err
-			}
-			for _, flag := range []string{"pairings", "hold-back", "male-uses", "female-uses", "keep", "unrelated", "effort"} {
-				if c.Flags().Changed(flag) && c.Flags().Lookup(flag).Value.String() == "0" {
-					return usagef("--%s cannot be 0; leave it out for what is usual", flag)
-				}
-			}
-			wish, err := f.wish()
-			if err != nil {
-				return err
-			}
-			if wish.Apart = f.apart; f.apart {
-				if c.Flags().Changed("weight") {
-					return usagef("--apart goes without --weight: kin are sought, and not weighed against")
-				}
-				wish.Weight = 0
-			}
-			room, err := a.open()
-			if err != nil {
-				return err
-			}
-			if f.why && len(args) == 1 {
-				v, err := room.WhyAnimal(on, args[0], wish)
-				if err != nil {
-					return pairsError(err)
-				}
-				return a.showWhyOne(room, v)
-			}
-			if f.why {
-				v, err := room.WhyPair(on, args[0], args[1], wish)
-				if err != nil {
-					return pairsError(err)
-				}
-				return a.showWhy(room, v)
-			}
-			if err := f.oneThing(); err != nil {
-				return err
-			}
-			interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-			defer stop()
-			if f.limit < 0 {
-				return usagef("--time-limit %s: write a time such as 10s", f.limit)
-			}
-			if f.limit > 0 {
-				var enough context.CancelFunc
-				interrupted, enough = context.WithTimeout(interrupted, f.limit)
-				defer enough()
-			}
-			wish.Stop = func() bool { return interrupted.Err() != nil }
-			males, females, grouped, err := f.group()
-			if err != nil {
-				return err
-			}
-			if terminal.Is(a.stderr) && !a.quiet {
-				fmt.Fprintln(a.stderr, "looking for the best pairings; Ctrl-C ends with the best so far")
-			}
-			if f.selects() {
-				return a.showSelected(room, on, f, wish)
-			}
-			if grouped {
-				g, err := room.Groups(on, wish, males, females)
-				if err != nil {
-					return pairsError(err)
-				}
-				return a.showGroups(room, g)
-			}
-			p, err := room.Pairs(on, wish)
-			if err != nil {
-				return pairsError(err)
-			}
-			return a.showPairs(room, p)
-		},
+		RunE:              func(c *cobra.Command, args []string) error { return a.pairs(c, f, args) },
 	}
+	f.register(a, c)
+	a.formatFlag(c, "table", "json", "csv")
+	a.outFlag(c)
+	return c
+}
+
+func (f *pairsFlags) register(a *app, c *cobra.Command) {
 	flags := c.Flags()
 	flags.BoolVar(&f.why, "why", false, "print every rule for the animals that are named: a pair, or one and all its mates")
 	flags.StringVar(&f.species, "species", "", "only this `SPECIES`")
@@ -154,9 +86,95 @@ rules and wishes that together leave none.`,
 	flags.DurationVar(&f.limit, "time-limit", 0, "end the search after this `TIME`, such as 10s, with the best plan so far; the same question may then have another answer")
 	_ = c.RegisterFlagCompletionFunc("relax", cobra.FixedCompletions(relaxable(), cobra.ShellCompDirectiveNoFileComp))
 	_ = c.RegisterFlagCompletionFunc("without", a.completeAnimals(0))
-	a.formatFlag(c, "table", "json", "csv")
-	a.outFlag(c)
-	return c
+}
+
+func (a *app) pairs(c *cobra.Command, f *pairsFlags, args []string) error {
+	if f.why != (len(args) > 0) {
+		return usagef("--why goes with one animal or two, as in: spawnwright pairs --why AC-13 AC-14")
+	}
+	on, err := a.on()
+	if err != nil {
+		return err
+	}
+	for _, flag := range []string{"pairings", "hold-back", "male-uses", "female-uses", "keep", "unrelated", "effort"} {
+		if c.Flags().Changed(flag) && c.Flags().Lookup(flag).Value.String() == "0" {
+			return usagef("--%s cannot be 0; leave it out for what is usual", flag)
+		}
+	}
+	wish, err := f.wish()
+	if err != nil {
+		return err
+	}
+	if wish.Apart = f.apart; f.apart {
+		if c.Flags().Changed("weight") {
+			return usagef("--apart goes without --weight: kin are sought, and not weighed against")
+		}
+		wish.Weight = 0
+	}
+	room, err := a.open()
+	if err != nil {
+		return err
+	}
+	if f.why {
+		return a.why(room, on, args, wish)
+	}
+	if err := f.oneThing(); err != nil {
+		return err
+	}
+	if f.limit < 0 {
+		return usagef("--time-limit %s: write a time such as 10s", f.limit)
+	}
+	interrupted, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	if f.limit > 0 {
+		var enough context.CancelFunc
+		interrupted, enough = context.WithTimeout(interrupted, f.limit)
+		defer enough()
+	}
+	wish.Stop = func() bool { return interrupted.Err() != nil }
+	return a.plan(room, on, f, wish)
+}
+
+// why prints the rules for one animal, or for two.
+func (a *app) why(room *frogroom.Room, on civil.Date, animals []string, wish breedingplan.Wish) error {
+	if len(animals) == 1 {
+		v, err := room.WhyAnimal(on, animals[0], wish)
+		if err != nil {
+			return pairsError(err)
+		}
+		return a.showWhyOne(room, v)
+	}
+	v, err := room.WhyPair(on, animals[0], animals[1], wish)
+	if err != nil {
+		return pairsError(err)
+	}
+	return a.showWhy(room, v)
+}
+
+// plan looks for pairings, groups or animals, whichever is asked for.
+func (a *app) plan(room *frogroom.Room, on civil.Date, f *pairsFlags, wish breedingplan.Wish) error {
+	males, females, grouped, err := f.group()
+	if err != nil {
+		return err
+	}
+	if terminal.Is(a.stderr) && !a.quiet {
+		fmt.Fprintln(a.stderr, "looking for the best pairings; Ctrl-C ends with the best so far")
+	}
+	if f.selects() {
+		return a.showSelected(room, on, f, wish)
+	}
+	if grouped {
+		g, err := room.Groups(on, wish, males, females)
+		if err != nil {
+			return pairsError(err)
+		}
+		return a.showGroups(room, g)
+	}
+	p, err := room.Pairs(on, wish)
+	if err != nil {
+		return pairsError(err)
+	}
+	return a.showPairs(room, p)
 }
 
 // pairsFlags are what the keeper asks of a plan.
