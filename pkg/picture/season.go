@@ -39,8 +39,10 @@ type seasonPart struct {
 }
 
 // seasonParts draws the same on sheets that fit on a page upright: on one broad
-// sheet if that holds all of it, or else on as many as it takes.
+// sheet if that holds all of it, or else on as many as it takes. What is in the way is
+// left to the page.
 func seasonParts(s frogroom.Sheet) (out [][]byte, broad bool) {
+	s.Conflicts = nil // which stand beside it
 	c := newChart(s, leastWidth)
 	parts := c.parts()
 	if wide := newChart(s, broadWidth); len(parts) > 1 && len(wide.parts()) == 1 {

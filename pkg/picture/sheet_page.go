@@ -17,6 +17,7 @@ ul, ol { margin: .3rem 0; padding-left: 1.3rem; }
 .note { display: block; color: var(--faint); font-size: .85rem; }
 .alarm { border: 2px solid var(--alarm); border-left-width: .6rem; padding: .2rem .8rem; }
 .alarm h2 { border: 0; margin: .3rem 0; }
+.paper { display: none; }
 figure { margin: .6rem 0; overflow-x: auto; }
 figure svg { display: block; width: 100%; min-width: 38rem; height: auto; }
 table { border-collapse: collapse; margin: .4rem 0; }
@@ -28,7 +29,9 @@ th, td { text-align: left; padding: .12rem .7rem .12rem 0; border-bottom: 1px so
   :root { font-size: 8.5pt; }
   body { max-width: none; padding: 0; line-height: 1.25; }
   header h1 { font-size: 1.4rem; }
-  header h1, header p { display: inline; margin-right: .6em; }
+  header h1, header p, header .paper { display: inline; margin-right: .6em; }
+  .screen { display: none; }
+  section.paper { display: block; }
   .chart { break-after: page; }
   .chart h2 { display: none; }
   .columns { columns: 2; column-gap: 8mm; }
@@ -51,7 +54,14 @@ th, td { text-align: left; padding: .12rem .7rem .12rem 0; border-bottom: 1px so
 }
 `
 
-const sheetHTML = `<!DOCTYPE html>
+const sheetHTML = `{{define "alarm"}}
+<h2>In the way</h2>
+<ul>
+{{- range .Conflicts}}
+<li>{{.Message}}</li>
+{{- end}}
+</ul>
+{{- end}}<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -67,16 +77,14 @@ const sheetHTML = `<!DOCTYPE html>
 {{- with .HowGood}}
 <p>{{.}}</p>
 {{- end}}
+{{- with .Conflicts}}
+<p class="paper"><b>In the way: {{len .}}; read on after the chart.</b></p>
+{{- end}}
 </header>
 <main>
 {{- if .Conflicts}}
-<section class="alarm">
-<h2>In the way</h2>
-<ul>
-{{- range .Conflicts}}
-<li>{{.Message}}</li>
-{{- end}}
-</ul>
+<section class="alarm screen">
+{{- template "alarm" .}}
 </section>
 {{- end}}
 <section class="chart">
@@ -88,6 +96,11 @@ const sheetHTML = `<!DOCTYPE html>
 {{- end}}
 </section>
 <div class="columns">
+{{- if .Conflicts}}
+<section class="alarm paper">
+{{- template "alarm" .}}
+</section>
+{{- end}}
 <section>
 <h2>The next eight weeks</h2>
 {{- with .Agenda.Overdue}}

@@ -132,3 +132,21 @@ func TestSheetSaysNotesOnce(t *testing.T) {
 	assert.Equal(t, 2, strings.Count(text, `<span class="note">Until 2027-03-01.</span>`))
 	assert.NotContains(t, string(picture.Sheet(smallSeason())), "<ol>")
 }
+
+// What is in the way stands first on a screen. On paper it would take the page of the
+// chart, and so comes after it, with a word above; the chart does not repeat it.
+func TestSheetOfConflictsKeepsItsChart(t *testing.T) {
+	s := manyPairings(9)
+	before := string(picture.Sheet(s))
+	for range 8 {
+		s.Conflicts = append(s.Conflicts, frogroom.Conflict{Message: strings.Repeat("too few chambers ", 20)})
+	}
+	text := string(picture.Sheet(s))
+	viewBox := regexp.MustCompile(`viewBox="[^"]*"`)
+	assert.Equal(t, viewBox.FindAllString(before, -1), viewBox.FindAllString(text, -1), "one chart, no taller")
+	chart := strings.Index(text, "<svg xmlns")
+	assert.Less(t, strings.Index(text, `<section class="alarm screen">`), chart)
+	assert.Greater(t, strings.Index(text, `<section class="alarm paper">`), chart)
+	assert.Equal(t, 1, strings.Count(text, "In the way: 9; read on after the chart."))
+	assert.Equal(t, 16, strings.Count(text, "<li>too few chambers too few"))
+}
