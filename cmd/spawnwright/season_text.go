@@ -26,6 +26,36 @@ func named(room *frogroom.Room, ids []string) string {
 	return strings.Join(out, " + ")
 }
 
+// targetText says what a target wants, and what its pairings may bring.
+func targetText(b *bytes.Buffer, t frogroom.TargetOutlook) {
+	fmt.Fprintf(b, "\n%s, %s: %d froglets of %s wanted\n", t.Name, weekday(t.On), t.Wanted, t.Species)
+	if t.FromEach > 0 && t.Clutches > 0 {
+		verdict := "enough if every one succeeds"
+		if t.Outlook < t.Wanted {
+			verdict = "too few even if every one succeeds"
+		}
+		raised := ""
+		if t.Outlook != t.FromEach*t.Clutches {
+			raised = "those raised of it "
+		}
+		fmt.Fprintf(b, "  %s from %s: a usual clutch brings about %d, %stogether about %d, %s\n",
+			clutches(t.Clutches), strings.Join(t.Pairings, ", "), t.FromEach, raised, t.Outlook, verdict)
+	}
+	if t.ChancePct != nil {
+		fmt.Fprintf(b, "  chance that %d are ready by then, if each of them lays: %d %%; wanted: %d %%", t.Wanted, *t.ChancePct, t.CertaintyPct)
+		if t.OneMorePct != nil && *t.ChancePct < t.CertaintyPct {
+			fmt.Fprintf(b, "; with one more clutch %d %%", *t.OneMorePct)
+		}
+		b.WriteString("\n")
+	}
+	if len(t.LeftOut) > 0 {
+		fmt.Fprintf(b, "  not counted, for it cannot be ready in time or should not be made: %s\n", strings.Join(t.LeftOut, ", "))
+	}
+	if t.LastShipping.Known() {
+		fmt.Fprintf(b, "  last day to hand over a parcel: %s; the plan is for %s itself, so name the earlier day if they travel\n", weekday(t.LastShipping), t.On)
+	}
+}
+
 // seasonText is the plan for the wall.
 func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season, weeks bool) error {
 	title := "Season"
@@ -34,32 +64,7 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season, weeks b
 	}
 	fmt.Fprintf(b, "%s as planned on %s\n", title, s.On)
 	for _, t := range s.Targets {
-		fmt.Fprintf(b, "\n%s, %s: %d froglets of %s wanted\n", t.Name, weekday(t.On), t.Wanted, t.Species)
-		if t.FromEach > 0 && t.Clutches > 0 {
-			verdict := "enough if every one succeeds"
-			if t.Outlook < t.Wanted {
-				verdict = "too few even if every one succeeds"
-			}
-			raised := ""
-			if t.Outlook != t.FromEach*t.Clutches {
-				raised = "those raised of it "
-			}
-			fmt.Fprintf(b, "  %s from %s: a usual clutch brings about %d, %stogether about %d, %s\n",
-				clutches(t.Clutches), strings.Join(t.Pairings, ", "), t.FromEach, raised, t.Outlook, verdict)
-		}
-		if t.ChancePct != nil {
-			fmt.Fprintf(b, "  chance that %d are ready by then, if each of them lays: %d %%; wanted: %d %%", t.Wanted, *t.ChancePct, t.CertaintyPct)
-			if t.OneMorePct != nil && *t.ChancePct < t.CertaintyPct {
-				fmt.Fprintf(b, "; with one more clutch %d %%", *t.OneMorePct)
-			}
-			b.WriteString("\n")
-		}
-		if len(t.LeftOut) > 0 {
-			fmt.Fprintf(b, "  not counted, for it cannot be ready in time or should not be made: %s\n", strings.Join(t.LeftOut, ", "))
-		}
-		if t.LastShipping.Known() {
-			fmt.Fprintf(b, "  last day to hand over a parcel: %s; the plan is for %s itself, so name the earlier day if they travel\n", weekday(t.LastShipping), t.On)
-		}
+		targetText(b, t)
 	}
 	if len(s.Over) > 0 {
 		fmt.Fprintf(b, "\nOver by their dates, and so not planned: %s.\n", strings.Join(s.Over, ", "))
