@@ -11,6 +11,7 @@ func (r *reader) check() {
 		r.checkParentsOfAnimal(s)
 		r.checkDiaryOfAnimal(s)
 		r.checkHolds(s)
+		r.checkPromised(s)
 	}
 	for i := range r.c.Clutches {
 		s := subject{clutchKind, i}

@@ -1,6 +1,22 @@
 package collection
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
+
+// checkPromised warns about an animal that left to somebody else than it was promised to.
+func (r *reader) checkPromised(s subject) {
+	a := &r.c.Animals[s.index]
+	if a.Promised == "" {
+		return
+	}
+	for _, e := range r.c.DiaryOf(a.ID) {
+		if e.Status == Left && e.To != "" && !strings.EqualFold(e.To, a.Promised) {
+			r.warnAt(e.At, fmt.Sprintf("animal %q left to %q, and is promised to %q (line %s)", a.ID, e.To, a.Promised, line(a.At)), "check to whom it went, or take the promise out")
+		}
+	}
+}
 
 // checkPromises warns when more young of a clutch are promised than are left of
 // it.

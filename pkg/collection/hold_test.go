@@ -66,7 +66,7 @@ clutches:
 diary:
   - {on: 2025-04-01, clutch: K, sold: 2, to: Anna}
   - {on: 2025-04-02, clutch: K, sold: 5}
-  - {on: 2025-04-03, clutch: K, sold: 1, to: Anna}
+  - {on: 2025-04-03, clutch: K, sold: 1, to: anna}
   - {on: 2025-04-04, clutch: K, sold: 9, to: Bernd}
 `)
 	for _, row := range []struct {
@@ -76,7 +76,7 @@ diary:
 	}{
 		{"2025-03-31", []collection.Promise{{To: "Anna", Count: 3}, {To: "Bernd", Count: 2}, {To: "Anna", Count: 1}}, "nothing sold"},
 		{"2025-04-02", []collection.Promise{{To: "Anna", Count: 1}, {To: "Bernd", Count: 2}, {To: "Anna", Count: 1}}, "what others bought does not count"},
-		{"2025-04-03", []collection.Promise{{To: "Bernd", Count: 2}, {To: "Anna", Count: 1}}, "the first promise of a name is fulfilled first"},
+		{"2025-04-03", []collection.Promise{{To: "Bernd", Count: 2}, {To: "Anna", Count: 1}}, "the first promise of a name, in any case, is fulfilled first"},
 		{"2025-04-04", []collection.Promise{{To: "Anna", Count: 1}}, "more than was promised"},
 	} {
 		got := c.Owed("K", day(row.on))

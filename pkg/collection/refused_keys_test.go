@@ -117,6 +117,24 @@ diary:
 			},
 		},
 		{
+			name: "promised to one and gone to another", reason: "who waits for it would wait in vain; a name is the same in any case, and nobody named is no other",
+			yaml: `
+animals:
+  - {id: A, species: hyla-cinerea, promised: Anna}
+  - {id: B, species: hyla-cinerea, promised: Anna}
+  - {id: C, species: hyla-cinerea, promised: Anna}
+  - {id: D, species: hyla-cinerea}
+diary:
+  - {on: 2025-04-01, animal: A, status: left, to: Bernd}
+  - {on: 2025-04-01, animal: B, status: left, to: anna}
+  - {on: 2025-04-01, animal: C, status: left}
+  - {on: 2025-04-01, animal: D, status: left, to: Bernd}
+`,
+			want: []string{
+				`7:5: warning: animal "A" left to "Bernd", and is promised to "Anna" (line 2); check to whom it went, or take the promise out`,
+			},
+		},
+		{
 			name: "diary of an animal", reason: "each word beside what it belongs to",
 			yaml: `
 animals: [{id: A, species: hyla-cinerea}]

@@ -106,6 +106,7 @@ func TestFormsRefuse(t *testing.T) {
 		{"a name", `"Wilma" is the name of an animal; write its id, AC-02`, func(b *record.Book) (record.Edit, error) { return b.Weight(today, "Wilma", "1g") }},
 		{"no unit", "the weight 12.4 has no unit; write its unit: 12.4g", func(b *record.Book) (record.Edit, error) { return b.Weight(today, "AC-02", "12.4") }},
 		{"comma", `the weight is "12,4g"; write a point: 12.4g`, func(b *record.Book) (record.Edit, error) { return b.Weight(today, "AC-02", "12,4g") }},
+		{"a temperature without a unit", "the temperature 50 has no unit; write its unit: 50C or 50F", func(b *record.Book) (record.Edit, error) { return b.Temperature(today, "tub-2", "50", false, false) }},
 		{"comma and no unit", "the weight 12,4 has no unit; write its unit: 12.4g", func(b *record.Book) (record.Edit, error) { return b.Weight(today, "AC-02", "12,4") }},
 		{"unknown unit", `the weight has the unknown unit "lb"; units known here: g, kg, mg, oz`, func(b *record.Book) (record.Edit, error) { return b.Weight(today, "AC-02", "1lb") }},
 		{"no number", `the weight is "heavy"; write a number and its unit, such as 12.4g`, func(b *record.Book) (record.Edit, error) { return b.Weight(today, "AC-02", "heavy") }},

@@ -32,7 +32,12 @@ func parse(what, text string, u strictyaml.Unit, example string) (value float64,
 	switch {
 	case m != nil:
 	case unlabelled().MatchString(text):
-		return 0, "", refuse("write its unit: "+strings.Replace(text, ",", ".", 1)+u.Known[0].Name, "the %s %s has no unit", what, text)
+		number := strings.Replace(text, ",", ".", 1)
+		cure := "write its unit: " + number + u.Known[0].Name
+		if u.Base == "c" { // both scales are in use, and 50 is a night in one and a death in the other
+			cure = "write its unit: " + number + "C or " + number + "F"
+		}
+		return 0, "", refuse(cure, "the %s %s has no unit", what, text)
 	case commaMeasure().MatchString(text):
 		return 0, "", refuse("write a point: "+strings.Replace(text, ",", ".", 1), "the %s is %q", what, text)
 	default:
