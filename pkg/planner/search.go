@@ -20,6 +20,7 @@ type search struct {
 	mostStep int
 	ctx      context.Context
 	stopped  bool
+	unseen   int64 // least bound of the nodes that were not looked at, never when there is none
 }
 
 // solution is a plan of a model: by chain the days of the boundaries, nil for
@@ -36,7 +37,7 @@ func newSearch(ctx context.Context, m *model, p prices, mostStep int) *search {
 	}
 	return &search{
 		model: m, prices: p, table: newTable(phases, m.days), certain: m.newLoad(), joint: m.newLoad(),
-		best: solution{cost: never}, mostStep: mostStep, ctx: ctx,
+		best: solution{cost: never}, mostStep: mostStep, ctx: ctx, unseen: never,
 	}
 }
 
@@ -64,6 +65,7 @@ func (s *search) solve() {
 // run searches below a node that is up to date.
 func (s *search) run(n *state) {
 	if s.spent() {
+		s.unseen = min(s.unseen, n.total)
 		return
 	}
 	before := s.prices

@@ -48,6 +48,7 @@ type solving struct {
 	improve *improving
 	most    int // steps
 	steps   int
+	least   int64 // what a search that ended early found that every plan costs, in units
 	proven  bool
 }
 
@@ -69,53 +70,6 @@ func newSolving(ctx context.Context, p Problem, o Options) *solving {
 	return v
 }
 
-// read takes a hint for a solution, if it is one.
-func (m *model) read(p Problem, hint []Cycle) (solution, bool) {
-	s := solution{paths: make([][]int, len(m.chains))}
-	if len(hint) != len(m.chains) {
-		return s, false
-	}
-	for i, c := range m.chains {
-		if len(hint[i].Days) == 0 {
-			continue
-		}
-		for _, d := range hint[i].Days {
-			s.paths[i] = append(s.paths[i], d.Sub(p.First))
-		}
-		if !c.allows(s.paths[i]) {
-			return s, false
-		}
-	}
-	s.cost = m.costOf(s.paths)
-	return s, m.feasible(s.paths)
-}
-
-// allows reports whether a chain can have its boundaries on some days, others
-// left aside.
-func (c *chain) allows(path []int) bool {
-	if len(path) != len(c.phases)+1 {
-		return false
-	}
-	for k, d := range path {
-		if d < c.first[k] || d > c.last[k] || !c.open[k][d] {
-			return false
-		}
-		if k == len(c.phases) {
-			return true
-		}
-		ph := c.phases[k]
-		if length := path[k+1] - d; length < ph.min || length > ph.max {
-			return false
-		}
-		for e := d; e < min(path[k+1], len(ph.attended)); e++ {
-			if ph.attended[e] {
-				return false
-			}
-		}
-	}
-	return true
-}
-
 func (v *solving) offer(s solution) {
 	if s.cost < v.improve.best.cost {
 		v.improve.best = s
@@ -123,7 +77,15 @@ func (v *solving) offer(s solution) {
 }
 
 // bound is the least that any plan costs, in units: a whole cost.
-func (v *solving) bound() int64 { return max(0, (v.bounds.bound+unit-1)/unit*unit) }
+func (v *solving) bound() int64 {
+	return max(0, (max(v.bounds.bound, v.least)+unit-1)/unit*unit)
+}
+
+// mostSearched is the greatest season that is searched whole, however far its
+// bound is.
+const mostSearched = 24
+
+func (v *solving) small() bool { return len(v.chains) <= mostSearched }
 
 func (v *solving) done() bool {
 	v.proven = v.proven || v.bound() >= v.improve.best.cost
@@ -134,30 +96,46 @@ func (v *solving) solve() {
 	v.bounds.round() // without prices, each chain alone
 	copy(v.improve.alone, v.bounds.least)
 	v.begin()
-	for round := 0; !v.done(); round++ {
-		v.lift(60)
+	v.approach()
+	if near := v.improve.best.cost / 25; v.small() || v.improve.best.cost-v.bound() <= near {
+		v.prove()
+	}
+	v.wander((v.most - v.steps) / 2)
+	for !v.done() {
+		v.try(200)
+	}
+}
+
+// approach raises the bound and improves the plan by turns, until the prices have
+// settled. The search of a small season needs good prices more than anything, so
+// that there it raises the bound first for longer, and leaves most of the work to
+// the search.
+func (v *solving) approach() {
+	rounds, most := 60, v.most
+	if v.small() {
+		rounds, most = max(rounds, min(v.most/(8*max(1, len(v.chains))), 600)), v.most*2/5
+	}
+	for !v.done() {
+		v.lift(rounds)
 		v.begin()
 		for range 12 {
 			if v.done() {
 				return
 			}
-			before := v.improve.steps
-			v.improve.try(v.ctx, 60*v.improve.size)
-			v.steps += v.improve.steps - before
+			v.try(60)
 		}
-		if v.bounds.settled() {
-			break
+		if v.bounds.settled() || v.steps > most {
+			return
 		}
+		rounds = 60
 	}
-	if near := v.improve.best.cost / 25; v.improve.best.cost-v.bound() <= near || len(v.chains) <= 24 {
-		v.prove(v.most / 3)
-	}
-	v.wander((v.most - v.steps) / 2)
-	for !v.done() {
-		before := v.improve.steps
-		v.improve.try(v.ctx, 200*v.improve.size)
-		v.steps += v.improve.steps - before
-	}
+}
+
+// try plans some chains anew, with that many steps for each of them.
+func (v *solving) try(steps int) {
+	before := v.improve.steps
+	v.improve.try(v.ctx, steps*v.improve.size)
+	v.steps += v.improve.steps - before
 }
 
 // wander goes two ways from the best plan, side by side, with that many steps.
@@ -216,18 +194,24 @@ func (v *solving) begin() {
 }
 
 // prove searches the whole season for a plan that is better, with a part of the
-// work.
-func (v *solving) prove(steps int) {
+// work. In a small season, limits are soon so narrow that a step takes a third of
+// the time of others, and counts so.
+func (v *solving) prove() {
 	if v.done() {
 		return
 	}
-	s := newSearch(v.ctx, v.model, v.bounds.best, min(steps, v.most-v.steps))
+	steps, light := v.most/3, 1
+	if v.small() {
+		steps, light = v.most*2/5, 3
+	}
+	s := newSearch(v.ctx, v.model, v.bounds.best, light*min(steps, v.most-v.steps))
 	s.prices.sum(v.left)
 	s.best, s.rounds = v.improve.best, 6
 	s.solve()
-	v.steps += s.steps
+	v.steps += s.steps / light
 	v.offer(s.best)
 	v.proven = !s.stopped
+	v.least = min(s.unseen, s.best.cost)
 }
 
 // plan gives the result.
