@@ -82,8 +82,11 @@ pictures:
 readers: build
 	testdata/readers/run .build/spawnwright
 
+# The stored seasons of 250 days that HiGHS proves within a few seconds each.
+QUICK_ROOMS = 00 01 07 14 21 22 28
+
 # Another solver finds the best pairings of the stored choices, and proves the
 # least costs of stored seasons.
 optimum:
 	testdata/optimum/run
-	/usr/bin/python3 testdata/season/milp.py --check --seconds 120 testdata/season/half-*.json
+	/usr/bin/python3 testdata/season/milp.py --check --seconds 120 testdata/season/half-*.json $(QUICK_ROOMS:%=testdata/season/room-%.json)
