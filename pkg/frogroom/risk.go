@@ -1,16 +1,13 @@
 package frogroom
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/brood"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/occupancy"
-	"github.com/spawnwright/spawnwright/pkg/season"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
@@ -26,8 +23,9 @@ type Risk struct {
 	// More of it make the chance at most 1 in 20; 0 where it is that already.
 	More    int `json:"more,omitempty"`
 	MorePct int `json:"more_pct,omitempty"` // the chance with them
-	// Move is the move of one pairing, in days later or earlier, that helps most of
-	// those that were tried; empty where none halves the chance, or nearly.
+	// Move is the pairing of which a move, in days later or earlier, helps most, with
+	// the least move that brings about as much as any that the room allows; empty where
+	// none lowers the chance by a quarter.
 	Move     string `json:"move,omitempty"`
 	MoveDays int    `json:"move_days,omitempty"`
 	MovePct  int    `json:"move_pct,omitempty"`
@@ -41,12 +39,8 @@ const (
 	manyClutches  = 60
 	playedSeed    = 1
 	wishedRisk    = 0.05
-	mostMoves     = 24
 	mostPlayed    = 20_000 // tubs and bins that all clutches can need together
 )
-
-// movesTried are by how many days a pairing is moved in search of a lower risk.
-var movesTried = []int{-14, -7, 7, 14}
 
 // risks says how likely the room is to run out of tubs and of bins. Places are
 // played as they come, and not as the plan keeps them free. Where that is not
@@ -210,48 +204,6 @@ func (g *gamble) clutch(h *brood.Running) {
 	}
 	g.add(h.ID, "", h.Breeding, 1, until, day, []livingYoung{{1, tadpoles, froglets}})
 }
-
-// move finds the pairing that helps most when it is moved.
-func (g *gamble) move(r *Risk, resource int, o occupancy.Options, short occupancy.Shortage) {
-	var moves []occupancy.Move
-	for k, who := range g.who {
-		one, ok := g.movable(who)
-		if !ok || k > 0 && g.who[k-1] == who {
-			continue // of several dams the first stands for all
-		}
-		for _, days := range movesTried {
-			inTime := days < 0 || !one.ReadyBy.Known()
-			if inTime && one.cycle.Phases[0].Span.First.Add(days) >= g.on && len(moves) < mostMoves {
-				moves = append(moves, occupancy.Move{Clutch: k, Days: days})
-			}
-		}
-	}
-	if len(moves) == 0 {
-		return
-	}
-	tried, err := occupancy.TryMoves(g.season, o, moves)
-	if err != nil {
-		panic("frogroom: " + err.Error())
-	}
-	best := slices.MinFunc(tried, func(a, b occupancy.Moved) int {
-		return cmp.Or(cmp.Compare(a.Resources[resource].Short.Seasons, b.Resources[resource].Short.Seasons), cmp.Compare(abs(a.Days), abs(b.Days)))
-	})
-	if now := best.Resources[resource].Short; now.Value() < 0.75*short.Short.Value() {
-		r.Move, r.MoveDays, r.MovePct = g.who[best.Clutch], best.Days, *percent(now.Value())
-	}
-}
-
-// movable gives a pairing of one dam of which nothing has begun.
-func (g *gamble) movable(id string) (planned, bool) {
-	for _, one := range g.planned {
-		if one.ID == id && len(one.Dams) == 1 && !slices.ContainsFunc(one.cycle.Phases, func(ph season.Dated) bool { return ph.Recorded }) {
-			return one, true
-		}
-	}
-	return planned{}, false
-}
-
-func abs(n int) int { return max(n, -n) }
 
 // words tells a risk.
 func (r Risk) words() string {

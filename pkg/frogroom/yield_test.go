@@ -130,6 +130,34 @@ pairings:
 	}
 }
 
+// TestRiskMove: P and Q fill two tubs of three each with certainty, from hatching to
+// out of water, 2027-02-15 to 2027-04-03 for P. The least move of one of them that
+// ends that is the one behind the other.
+func TestRiskMove(t *testing.T) {
+	busy := "start: 2027-02-01}\n  - {id: R, dam: E, sire: B, raise: 1, start: 2027-04-10"
+	for _, row := range []struct{ name, on, more, start, move string }{
+		{"a day after P, so that 47 days are missing", "2027-01-04", "", "start: 2027-01-05", "; Q 47 days later makes it less than 1 in 50"},
+		{"four weeks after P", "2027-01-04", "", "start: 2027-02-01", "; Q 20 days later makes it less than 1 in 50"},
+		{"its rain cannot begin on a day away", "2027-01-04", "away: [2027-03-28..2027-03-28]", "start: 2027-02-01", "; Q 21 days later makes it less than 1 in 50"},
+		{"its dam is in another pairing from 2027-04-10 on, and P cannot go before today", "2027-01-04", "", busy, "; 1 more make it less than 1 in 50"},
+		{"the same, but P can go before", "2026-12-10", "", busy, "; P 20 days earlier makes it less than 1 in 50"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			r := room(t, wet(basic+row.more+`
+equipment: {tadpole_tubs: {count: 3, litres: 10}}
+pairings:
+  - {id: P, dam: D, sire: A, start: 2027-01-04}
+  - {id: Q, dam: E, sire: B, `+row.start+`}
+`))
+			s, err := r.Season(day(row.on))
+			require.NoError(t, err)
+			require.Len(t, s.Risks, 1)
+			assert.Equal(t, 100, s.Risks[0].ChancePct)
+			assert.Regexp(t, row.move+"$", s.Risks[0].Text)
+		})
+	}
+}
+
 // TestWeeks has every day of a cycle in its week, which begins on a Monday.
 func TestWeeks(t *testing.T) {
 	r := room(t, basic+`

@@ -1,6 +1,7 @@
 package timetable
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/planner"
@@ -13,15 +14,18 @@ type Load struct {
 	Used     []int // on each day of the problem
 }
 
-// loads adds up what is taken and what the plan holds.
+// loads adds up what is taken and what the plan holds, animals left aside.
 func loads(p planner.Problem, plan planner.Plan) []Load {
+	return slices.DeleteFunc(loadsOf(p, plan), func(l Load) bool { return strings.HasPrefix(l.Resource, animalResource) })
+}
+
+// loadsOf adds up what is taken and what the plan holds.
+func loadsOf(p planner.Problem, plan planner.Plan) []Load {
 	number := make(map[string]int)
 	var out []Load
 	for _, r := range p.Resources {
-		if !strings.HasPrefix(r.Name, animalResource) {
-			number[r.Name] = len(out)
-			out = append(out, Load{r.Name, r.Count, make([]int, p.Days)})
-		}
+		number[r.Name] = len(out)
+		out = append(out, Load{r.Name, r.Count, make([]int, p.Days)})
 	}
 	book := func(all []planner.Taken) {
 		for _, t := range all {
