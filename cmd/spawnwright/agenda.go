@@ -110,7 +110,11 @@ func watchText(b *strings.Builder, watch []frogroom.Watch) {
 			continue
 		}
 		said[first.Stage] = true
-		fmt.Fprintf(b, "  %s\n", first.Stage)
+		heading := first.Stage
+		if first.Pairing != "" {
+			heading = "eggs"
+		}
+		fmt.Fprintf(b, "  %s\n", heading)
 		for _, w := range watch {
 			if w.Stage != first.Stage {
 				continue
