@@ -30,7 +30,7 @@ class Page(html.parser.HTMLParser):
 
 
 ALLOWED = set(
-    "html head meta title style body header main section figure article h1 h2 h3 p ul li label input b span div table "
+    "html head meta title style body header main section figure article h1 h2 h3 p ul ol li label input b span div table "
     "tr th td svg desc defs pattern lineargradient stop g rect line circle path text".split()
 )
 
