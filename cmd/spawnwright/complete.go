@@ -49,6 +49,30 @@ func (a *app) completePairings() completer {
 	})
 }
 
+// completeSpecies offers the species of the file.
+func (a *app) completeSpecies() completer {
+	return a.completeIDs(0, func(room *frogroom.Room) []string {
+		var ids []string
+		for _, p := range room.Collection.Species {
+			ids = append(ids, p.ID)
+		}
+		return ids
+	})
+}
+
+// then offers words for the argument that comes after the first.
+func then(first completer, words ...string) completer {
+	return func(c *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
+		switch len(args) {
+		case 0:
+			return first(c, args, typed)
+		case 1:
+			return words, cobra.ShellCompDirectiveNoFileComp
+		}
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+}
+
 // completeIDs offers ids of the keeper's file that are not named yet, and
 // nothing when it cannot be read.
 func (a *app) completeIDs(most int, ids func(*frogroom.Room) []string) completer {

@@ -62,6 +62,7 @@ numbers on every machine.`,
 		w.Death = *deaths / 100
 		return a.horizon(w)
 	}
+	_ = c.RegisterFlagCompletionFunc("species", a.completeSpecies())
 	a.formatFlag(c, "table", "json", "csv")
 	a.outFlag(c, ".svg")
 	return c

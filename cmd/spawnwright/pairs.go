@@ -57,6 +57,7 @@ rules and wishes that together leave none.`,
 		RunE:              func(c *cobra.Command, args []string) error { return a.pairs(c, f, args) },
 	}
 	f.register(a, c)
+	_ = c.RegisterFlagCompletionFunc("species", a.completeSpecies())
 	a.formatFlag(c, "table", "json", "csv")
 	a.outFlag(c)
 	return c

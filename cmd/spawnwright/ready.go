@@ -61,6 +61,7 @@ high_f), one line for each day and place on the way.`,
 	flags.IntVar(&f.group, "group", 0, "also the `NUMBER` of ready young that are least related, for a buyer")
 	flags.StringVar(&f.card, "card", "", "the card that goes with this animal or the young of this clutch, an `ID`")
 	_ = c.RegisterFlagCompletionFunc("card", a.completeYoung())
+	_ = c.RegisterFlagCompletionFunc("species", a.completeSpecies())
 	a.formatFlag(c, "text", "markdown", "json", "csv")
 	a.outFlag(c)
 	return c

@@ -72,7 +72,7 @@ func recordHold(r *recorder) *cobra.Command {
 		Example: `  spawnwright record hold AC-02 quarantine --until 2027-03-31
   spawnwright record hold AC-02 lifted`,
 		Args:              exactly("an animal", "quarantine, health or lifted"),
-		ValidArgsFunction: r.completeAnimals(1),
+		ValidArgsFunction: then(r.completeAnimals(1), string(collection.Quarantine), string(collection.Health), string(collection.Lifted)),
 		RunE: func(_ *cobra.Command, args []string) error {
 			var last civil.Date
 			if until != "" {

@@ -47,6 +47,9 @@ when it was one of them.`,
 	f.StringVar(&l.Place, "place", "", "`PLACE` where it is")
 	f.StringVar(&l.Line, "line", "", "`LINE` of the young, when it is not the dam's")
 	f.StringVar(&l.Species, "species", "", "`ID` of the species, when no parent is known")
+	_ = c.RegisterFlagCompletionFunc("dam", r.completeAnimals(0))
+	_ = c.RegisterFlagCompletionFunc("sire", r.completeAnimals(0))
+	_ = c.RegisterFlagCompletionFunc("species", r.completeSpecies())
 	r.noteFlag(c)
 	return c
 }
@@ -115,7 +118,7 @@ as one on which some were, and others not.`,
 		Example: `  spawnwright record seen C-27-03 front-legs --some
   spawnwright record seen C-27-03 --gosner 42 --count 31`,
 		Args:              atMost(2, "arguments, a clutch and a stage"),
-		ValidArgsFunction: r.completeClutches(1),
+		ValidArgsFunction: then(r.completeClutches(1), collection.Stages()...),
 		RunE: func(c *cobra.Command, args []string) error {
 			if gosner != 0 && len(args) == 2 {
 				return usagef("--gosner and a stage say the same thing; keep one of them")

@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/record"
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
@@ -56,7 +57,7 @@ func recordBegan(r *recorder) *cobra.Command {
 		Short:             "a phase of a pairing began: conditioning, cooling, warm-up, rain, rest",
 		Example:           "  spawnwright record began P-27-01 rain",
 		Args:              exactly("a pairing", "a phase"),
-		ValidArgsFunction: r.completePairings(),
+		ValidArgsFunction: then(r.completePairings(), collection.Phases()...),
 	}, func(b *record.Book, on civil.Date, args []string) (record.Edit, error) {
 		return b.Began(on, args[0], species.PhaseName(args[1]))
 	})
