@@ -44,6 +44,7 @@ var ours = map[string][]string{
 	"lineage":      {"pedigree"},
 	"collection":   {"civil", "species", "strictyaml"},
 	"kin":          {"civil", "collection", "diversity", "lineage", "parentage", "pedigree", "strictyaml"},
+	"almanac":      {"calendar", "civil", "collection", "internal", "rearing", "species"},
 	"brood": {
 		"civil", "collection", "development", "internal", "planner", "rearing", "season", "species", "timetable",
 	},
@@ -55,7 +56,7 @@ var ours = map[string][]string{
 	"spreadsheet": {"civil", "collection", "species", "strictyaml"},
 	"record":      {"civil", "collection", "species", "strictyaml", "wholefile"},
 	"frogroom": {
-		"breeders", "breedingplan", "brood", "calendar", "civil", "collection", "departure", "development", "horizon", "internal", "kin", "lineage",
+		"almanac", "breeders", "breedingplan", "brood", "calendar", "civil", "collection", "departure", "development", "horizon", "internal", "kin", "lineage",
 		"occupancy", "pairing", "pedigree", "planner", "rearing", "season", "species", "strictyaml", "timetable",
 	},
 	"picture": {"civil", "collection", "frogroom", "horizon", "kin", "svg"},

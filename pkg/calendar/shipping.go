@@ -100,6 +100,12 @@ func (s Shipping) Next(from civil.Date, n int) []civil.Date {
 	return days
 }
 
+// LastToArrive gives the last day on which a parcel can be handed over to arrive by a
+// day, and false when there is none.
+func (s Shipping) LastToArrive(by civil.Date) (civil.Date, bool) {
+	return s.LastBefore(by.Add(1 - max(s.TransitDays, 1)))
+}
+
 // LastBefore gives the last allowed day before d, and false when there is none.
 // It is the day of handing over: for arrival by a day a, ask for
 // LastBefore(a.Add(1-TransitDays)).

@@ -6,6 +6,9 @@ type Span struct {
 	Last  Date `json:"last"`
 }
 
+// Day gives the span of a single day.
+func Day(d Date) Span { return Span{First: d, Last: d} }
+
 // Days gives the number of days in s.
 func (s Span) Days() int {
 	if s.First == 0 || s.Last < s.First {

@@ -18,6 +18,9 @@ func (w Window) Certain() bool { return w.Early != 0 && w.Early == w.Late }
 // Known reports whether w holds dates.
 func (w Window) Known() bool { return w.Likely != 0 }
 
+// Span gives the days from Early to Late.
+func (w Window) Span() Span { return Span{First: w.Early, Last: w.Late} }
+
 // Add gives w moved by n days.
 func (w Window) Add(n int) Window {
 	return Window{w.Early.Add(n), w.Likely.Add(n), w.Late.Add(n)}

@@ -6,10 +6,12 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spawnwright/spawnwright/pkg/almanac"
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
@@ -125,7 +127,7 @@ func (r *Room) agenda(p *plan, days int) Agenda {
 func (a *Agenda) tasks(events []calendar.Event) {
 	for _, e := range events {
 		switch e.Category {
-		case prepareCategory, pairingCategory, targetCategory, parcelCategory:
+		case almanac.PrepareCategory, almanac.PairingCategory, almanac.TargetCategory, almanac.ParcelCategory:
 			if !e.Cancelled && a.Days.Contains(e.Span.First) {
 				a.Tasks = append(a.Tasks, Task{e.Span.First, e.Summary, e.Description})
 			}
@@ -155,9 +157,9 @@ func (a *Agenda) clutch(k rearing.Clutch, silence string) {
 			a.Overdue = append(a.Overdue, Overdue{
 				Clutch: k.ID, Place: k.Place, Stage: s.Stage, Late: s.Window.Late, SeenOn: k.SeenOn,
 				Text: fmt.Sprintf("%s: %s expected by %s, %s recorded since %s (%s), %s",
-					at(k.ID, k.Place), stageWords(s.Stage), s.Window.Late, silence, k.SeenOn, stageWords(k.Now), inDays(a.Days.First.Sub(k.SeenOn))),
+					words.At(k.ID, k.Place), words.Stage(s.Stage), s.Window.Late, silence, k.SeenOn, words.Stage(k.Now), words.Days(a.Days.First.Sub(k.SeenOn))),
 			})
-		case s.Ahead() && a.Days.Overlaps(whole(s.Window)):
+		case s.Ahead() && a.Days.Overlaps(s.Window.Span()):
 			a.Watch = append(a.Watch, Watch{Clutch: k.ID, Place: k.Place, Stage: s.Stage, Window: s.Window, Note: rearing.StageNote(s.Stage)})
 		}
 	}
@@ -168,7 +170,7 @@ func (a *Agenda) clutch(k rearing.Clutch, silence string) {
 func (a *Agenda) eggs(r *Room, p planned) {
 	laid := development.Laid.String()
 	w, ok := r.eggs(p, a.Days.First)
-	if ok && (p.verdict.Allowed() || p.raining()) && a.Days.Overlaps(whole(w)) {
+	if ok && (p.verdict.Allowed() || p.raining()) && a.Days.Overlaps(w.Span()) {
 		a.Watch = append(a.Watch, Watch{Pairing: p.ID, Stage: laid, Window: w})
 	}
 	if w, text := r.noEggs(p, a.Days.First); text != "" {
@@ -193,7 +195,7 @@ func (a *Agenda) pairing(p planned) {
 			if !ph.Recorded {
 				a.Overdue = append(a.Overdue, Overdue{
 					Pairing: p.ID, Stage: ph.Name, Late: ph.Span.First,
-					Text: fmt.Sprintf("%s: %s was to begin on %s, nothing recorded of it", p.ID, stageWords(ph.Name), ph.Span.First),
+					Text: fmt.Sprintf("%s: %s was to begin on %s, nothing recorded of it", p.ID, words.Stage(ph.Name), ph.Span.First),
 				})
 			}
 			return
@@ -208,7 +210,7 @@ func (a *Agenda) byNow(clutches []rearing.Tended, away []civil.Span) {
 	for _, k := range clutches {
 		for _, c := range k.Cares(away) {
 			if c.LeadDays > 0 && !c.Over && c.On < a.Days.First {
-				who[c.Care] = append(who[c.Care], at(k.ID, k.Place))
+				who[c.Care] = append(who[c.Care], words.At(k.ID, k.Place))
 			}
 		}
 	}

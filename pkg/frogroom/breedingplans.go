@@ -7,6 +7,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/breedingplan"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
@@ -150,7 +151,7 @@ func mayRelax(rule pairing.Rule) (problem, cure string) {
 		can = append(can, string(known))
 	}
 	if near := strictyaml.Nearest(string(rule), can); near != "" {
-		return fmt.Sprintf("there is no rule %q", rule), fmt.Sprintf("did you mean %q? these can be relaxed: %s", near, joined(can))
+		return fmt.Sprintf("there is no rule %q", rule), fmt.Sprintf("did you mean %q? these can be relaxed: %s", near, words.And(can))
 	}
-	return fmt.Sprintf("the rule %q cannot be relaxed", rule), "these can: " + joined(can)
+	return fmt.Sprintf("the rule %q cannot be relaxed", rule), "these can: " + words.And(can)
 }

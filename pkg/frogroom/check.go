@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
@@ -125,7 +126,7 @@ func without(ids []string) string {
 	if len(ids) == 0 {
 		return ""
 	}
-	return ", not counting " + joined(ids) + " (in trouble, as said elsewhere)"
+	return ", not counting " + words.And(ids) + " (in trouble, as said elsewhere)"
 }
 
 func (c *check) clutches(p *plan) {
@@ -147,7 +148,7 @@ func (c *check) clutches(p *plan) {
 		}
 		for _, s := range k.Stages {
 			if s.Overdue {
-				c.warn(clutch.At, fmt.Sprintf("clutch %s: %s expected by %s, and nothing is recorded", k.ID, stageWords(s.Stage), s.Window.Late),
+				c.warn(clutch.At, fmt.Sprintf("clutch %s: %s expected by %s, and nothing is recorded", k.ID, words.Stage(s.Stage), s.Window.Late),
 					"look, and record what you see; end a clutch that is over with ended: DATE")
 				break
 			}

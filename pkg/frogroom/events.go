@@ -3,12 +3,10 @@ package frogroom
 import (
 	"cmp"
 	"context"
-	"strings"
 
+	"github.com/spawnwright/spawnwright/pkg/almanac"
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
-	"github.com/spawnwright/spawnwright/pkg/collection"
-	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
 // Events gives the season as dated events: the hands-on days of each planned
@@ -62,132 +60,24 @@ func Extent(c calendar.Calendar) civil.Span {
 	return s
 }
 
+// events gives those of a plan.
 func (r *Room) events(p *plan) []calendar.Event {
-	e := &events{room: r, on: p.on, unchanged: r.lastEntry(p.on), taught: make(map[string]change)}
-	for _, k := range p.clutches {
-		e.clutch(k)
+	season := almanac.Season{
+		Collection: r.Collection, On: p.on, Clutches: p.clutches, Laid: r.laid, Shipping: r.shipping(),
 	}
 	for _, one := range p.planned {
-		e.pairing(r.tell(p.kin, one, p.on))
+		season.Pairings = append(season.Pairings, forAlmanac(r.tell(p.kin, one, p.on)))
 	}
-	for _, t := range r.Collection.Targets {
-		e.target(t)
-	}
-	return e.list
+	return season.Events()
 }
 
-// lastEntry gives the newest day of the diary up to on, and on when there is none.
-func (r *Room) lastEntry(on civil.Date) civil.Date {
-	var last civil.Date
-	for i := range r.Collection.Diary {
-		if d := r.Collection.Diary[i].On; d <= on {
-			last = max(last, d)
-		}
+func forAlmanac(p PlannedPairing) almanac.Pairing {
+	out := almanac.Pairing{ID: p.ID, Species: p.Species, Dams: p.Dams, Sires: p.Sires, Refused: p.Refused, Findings: p.Findings}
+	for _, ph := range p.Phases {
+		out.Phases = append(out.Phases, almanac.Phase{Name: ph.Name, Span: ph.Span, Recorded: ph.Recorded})
 	}
-	if !last.Known() {
-		return on
+	for _, s := range p.Stages {
+		out.Stages = append(out.Stages, almanac.Stage{Stage: s.Stage, Window: s.Window})
 	}
-	return last
+	return out
 }
-
-// events collects the events of a calendar.
-type events struct {
-	room      *Room
-	on        civil.Date
-	unchanged civil.Date // Changed of what the diary says nothing about
-	about     change     // of the events that come
-	list      []calendar.Event
-	taught    map[string]change // what has moved the clutches of a species
-	plan      *change           // what has moved the pairings; nil until somebody asks
-}
-
-// change is how often something changed, and when last.
-type change struct {
-	times int
-	last  civil.Date
-}
-
-// moves gives how often something can have moved the plan, in which all pairings
-// stand together: what the diary says of a pairing, or what moves the clutches of a
-// species that is planned with; and each clutch of a pairing that was laid.
-func (e *events) moves() change {
-	if e.plan != nil {
-		return *e.plan
-	}
-	var c change
-	planned := make(map[string]bool)
-	for i := range e.room.Collection.Pairings {
-		p := &e.room.Collection.Pairings[i]
-		planned[p.Species] = true
-		clutches, laid := upTo(e.on, e.room.laid[p.ID])
-		c.times += clutches
-		c.last = max(c.last, laid)
-	}
-	for i := range e.room.Collection.Diary {
-		entry := &e.room.Collection.Diary[i]
-		if entry.On <= e.on && (entry.Pairing != "" || e.teaches(entry, func(species string) bool { return planned[species] })) {
-			c.times++
-			c.last = max(c.last, entry.On)
-		}
-	}
-	if !c.last.Known() {
-		c.last = e.unchanged
-	}
-	e.plan = &c
-	return c
-}
-
-// teaches reports whether an entry is about a clutch of a species, or says how warm
-// a place is.
-func (e *events) teaches(entry *collection.Entry, of func(species string) bool) bool {
-	k, ok := e.room.Collection.Clutch(entry.Clutch)
-	return ok && of(k.Species) || entry.Place != "" && (entry.WaterC.Known || entry.AirC.Known)
-}
-
-// lessons gives how often the diary has said something that moves a clutch: about
-// any clutch of its species, or how warm a place is.
-func (e *events) lessons(k rearing.Tended) change {
-	c, known := e.taught[k.Species]
-	if !known {
-		for i := range e.room.Collection.Diary {
-			entry := &e.room.Collection.Diary[i]
-			if entry.On <= e.on && e.teaches(entry, func(species string) bool { return species == k.Species }) {
-				c.times++
-				c.last = max(c.last, entry.On)
-			}
-		}
-		e.taught[k.Species] = c
-	}
-	c.last = max(c.last, k.Since)
-	return c
-}
-
-func (e *events) add(event calendar.Event) {
-	event.Sequence, event.Changed = e.about.times, e.about.last
-	e.list = append(e.list, event)
-}
-
-// key names an event by what it is. Signs that would let two events share a key
-// are written otherwise.
-func key(kind, id string, what ...string) string {
-	parts := append([]string{kind, escapes.Replace(id)}, what...)
-	return strings.Join(parts, "/")
-}
-
-var escapes = strings.NewReplacer("%", "%25", "/", "%2F")
-
-func day(d civil.Date) civil.Span { return civil.Span{First: d, Last: d} }
-
-func whole(w civil.Window) civil.Span { return civil.Span{First: w.Early, Last: w.Late} }
-
-// Categories of events.
-const (
-	seenCategory    = "seen"
-	clutchCategory  = "clutch"
-	prepareCategory = "prepare"
-	pairingCategory = "pairing"
-	refusedCategory = "pairing that should not be made" // no work for anybody
-	youngCategory   = "planned young"
-	targetCategory  = "target"
-	parcelCategory  = "shipping"
-)

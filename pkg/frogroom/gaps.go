@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
@@ -38,7 +39,7 @@ func (g *gaps) String() string {
 	for i, what := range g.whats {
 		parts[i] = what
 		if ids := g.of[what]; len(ids) < g.animals {
-			parts[i] += " of " + joined(ids)
+			parts[i] += " of " + words.And(ids)
 		}
 	}
 	return strings.Join(parts, ", ")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/planner"
 	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
@@ -32,7 +33,7 @@ func (r *Room) noPlan(c timetable.Conflict) *Conflict {
 // why says what the pairings cannot share.
 func (r *Room) why(c timetable.Conflict) string {
 	if c.Unplaced {
-		return fmt.Sprintf("the search ended without a place for %s beside all others as wished; a longer search may find one", joined(c.Chains))
+		return fmt.Sprintf("the search ended without a place for %s beside all others as wished; a longer search may find one", words.And(c.Chains))
 	}
 	if !c.Proven {
 		return "as far as was found, " + r.short(c)
@@ -41,7 +42,7 @@ func (r *Room) why(c timetable.Conflict) string {
 }
 
 func (r *Room) short(c timetable.Conflict) string {
-	who, when := joined(c.Chains), ""
+	who, when := words.And(c.Chains), ""
 	if c.Days.Days() > 0 {
 		when = fmt.Sprintf(" between %s and %s", c.Days.First, c.Days.Last)
 	}
@@ -51,9 +52,9 @@ func (r *Room) short(c timetable.Conflict) string {
 	case c.Resource != "":
 		return fmt.Sprintf("%s cannot hold %s as wished%s", count(c.Count, c.Resource), who, when)
 	case len(c.Animals) > 0:
-		return fmt.Sprintf("%s cannot be in %s as wished", joined(c.Animals), who)
+		return fmt.Sprintf("%s cannot be in %s as wished", words.And(c.Animals), who)
 	case len(c.Busy) > 0:
-		return fmt.Sprintf("%s cannot be in %s as wished and in another pairing that cannot be moved", joined(c.Busy), who)
+		return fmt.Sprintf("%s cannot be in %s as wished and in another pairing that cannot be moved", words.And(c.Busy), who)
 	}
 	return fmt.Sprintf("no plan is possible for %s as wished", who)
 }
@@ -61,7 +62,7 @@ func (r *Room) short(c timetable.Conflict) string {
 func (r *Room) cure(c planner.Cure) string {
 	switch {
 	case c.Chain != "":
-		return fmt.Sprintf("%s %s later", c.Chain, inDays(c.Days))
+		return fmt.Sprintf("%s %s later", c.Chain, words.Days(c.Days))
 	case c.Away > 0:
 		return fmt.Sprintf("somebody in the room on %s", r.Collection.Away[c.Away-1])
 	}

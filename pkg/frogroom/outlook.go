@@ -74,7 +74,7 @@ func (p *plan) outlooks() []TargetOutlook {
 			o.Outlook += p.usualYoung(w) * len(w.Dams)
 		}
 		o.ChancePct, o.OneMorePct = p.chances(t, o.Pairings)
-		o.LastShipping, _ = p.room.lastShipping(t.On)
+		o.LastShipping, _ = p.room.shipping().LastToArrive(t.On)
 		out = append(out, o)
 	}
 	return out
@@ -124,11 +124,4 @@ func (r *Room) chanceInTime(p planned, on civil.Date) (chance float64, known boo
 		return 0, false
 	}
 	return ready.CDF(p.ReadyBy.Sub(p.cycle.RainStart)), true
-}
-
-// lastShipping gives the last day on which a parcel can be handed over to
-// arrive by a day.
-func (r *Room) lastShipping(by civil.Date) (civil.Date, bool) {
-	ship := r.shipping()
-	return ship.LastBefore(by.Add(1 - max(ship.TransitDays, 1)))
 }

@@ -56,5 +56,5 @@ func (d *PlaceDays) short(on civil.Date) {
 		d.Short[n-1].Last = on
 		return
 	}
-	d.Short = append(d.Short, day(on))
+	d.Short = append(d.Short, civil.Day(on))
 }

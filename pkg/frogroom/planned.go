@@ -6,6 +6,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
+	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/kin"
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 	"github.com/spawnwright/spawnwright/pkg/pedigree"
@@ -136,8 +137,8 @@ func awayAt(away []civil.Span, stage string, w civil.Window) []string {
 	}
 	var out []string
 	for _, days := range away {
-		if days.Overlaps(whole(w)) {
-			out = append(out, fmt.Sprintf("%s can come while nobody is in the room (%s): arrange for somebody to look", plannedWords(stage), days))
+		if days.Overlaps(w.Span()) {
+			out = append(out, fmt.Sprintf("%s can come while nobody is in the room (%s): arrange for somebody to look", words.Planned(stage), days))
 		}
 	}
 	return out

@@ -7,6 +7,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/brood"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/development"
+	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/occupancy"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
@@ -220,7 +221,7 @@ func (r Risk) words() string {
 		if r.MoveDays < 0 {
 			way = "earlier"
 		}
-		text += fmt.Sprintf("; %s %s %s makes it %s", r.Move, inDays(abs(r.MoveDays)), way, shortly(r.MovePct))
+		text += fmt.Sprintf("; %s %s %s makes it %s", r.Move, words.Days(abs(r.MoveDays)), way, shortly(r.MovePct))
 	}
 	return text
 }

@@ -3,6 +3,7 @@ package frogroom
 import (
 	"context"
 
+	"github.com/spawnwright/spawnwright/pkg/almanac"
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
@@ -179,7 +180,7 @@ func (o Planning) announced(r *Room, p *collection.Pairing) map[string]civil.Dat
 	}
 	told := make(map[string]civil.Date)
 	look := func(name, event string) {
-		if day, ok := o.Announced.Day(calendar.UID(r.Calendar().ID, key("pairing", p.ID, event))); ok {
+		if day, ok := o.Announced.Day(calendar.UID(r.Calendar().ID, almanac.Key("pairing", p.ID, event))); ok {
 			told[name] = day
 		}
 	}

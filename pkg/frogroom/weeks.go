@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
@@ -133,7 +134,7 @@ func (w *weekly) pairing(one planned) {
 			continue
 		}
 		if !ph.Recorded {
-			w.task(ph.Span.First, fmt.Sprintf("%s: %s begins", one.ID, stageWords(ph.Name)), false)
+			w.task(ph.Span.First, fmt.Sprintf("%s: %s begins", one.ID, words.Stage(ph.Name)), false)
 		}
 	}
 	w.task(one.cycle.Span().Last.Add(1), one.ID+": the cycle is over", false)
@@ -146,7 +147,7 @@ func (w *weekly) pairing(one planned) {
 	w.young("young of "+one.ID, ages)
 	for _, ph := range one.cycle.Phases {
 		if ph.Span.Days() > 0 {
-			w.present(one.ID, stageWords(ph.Name), ph.Span)
+			w.present(one.ID, words.Stage(ph.Name), ph.Span)
 		}
 	}
 }
@@ -183,7 +184,7 @@ func (w *weekly) young(who string, ages []age) {
 			continue
 		}
 		if a.ahead {
-			w.task(a.on, fmt.Sprintf("%s: %s", who, plannedWords(a.stage)), true)
+			w.task(a.on, fmt.Sprintf("%s: %s", who, words.Planned(a.stage)), true)
 		}
 		until := a.on.Add(6)
 		for _, next := range ages[i+1:] {

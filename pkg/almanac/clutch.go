@@ -1,4 +1,4 @@
-package frogroom
+package almanac
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
 	"github.com/spawnwright/spawnwright/pkg/civil"
+	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
@@ -13,39 +14,31 @@ import (
 // to do before and after.
 func (e *events) clutch(k rearing.Tended) {
 	e.about = e.lessons(k)
-	who := at(k.ID, k.Place)
+	who := words.At(k.ID, k.Place)
 	windows := make(map[string]civil.Window)
 	for _, s := range k.Stages {
 		windows[s.Stage] = s.Window
-		event := calendar.Event{Key: key("clutch", k.ID, s.Stage), Span: whole(s.Window), Category: seenCategory}
+		event := calendar.Event{Key: Key("clutch", k.ID, s.Stage), Span: s.Window.Span(), Category: SeenCategory}
 		switch {
 		case s.Recorded:
-			event.Summary = fmt.Sprintf("%s: %s, seen", who, stageWords(s.Stage))
+			event.Summary = fmt.Sprintf("%s: %s, seen", who, words.Stage(s.Stage))
 		case s.Passed:
-			event.Summary = fmt.Sprintf("%s: %s, passed without being seen", who, stageWords(s.Stage))
+			event.Summary = fmt.Sprintf("%s: %s, passed without being seen", who, words.Stage(s.Stage))
 			event.Description = windowNote(s.Window)
 		default:
-			event.Category = clutchCategory
+			event.Category = ClutchCategory
 			event.Cancelled = k.Died()
-			event.Summary = fmt.Sprintf("%s: %s expected, likely %s", who, stageWords(s.Stage), s.Window.Likely)
+			event.Summary = fmt.Sprintf("%s: %s expected, likely %s", who, words.Stage(s.Stage), s.Window.Likely)
 			event.Description = strings.TrimSpace(fmt.Sprintf("%s\nThis rests on %s.\n%s", windowNote(s.Window), s.RestsOn.Words, rearing.StageNote(s.Stage)))
 		}
 		e.add(event)
 	}
-	for _, c := range k.Cares(e.room.Collection.Away) {
+	for _, c := range k.Cares(e.Collection.Away) {
 		e.add(calendar.Event{
-			Key: key("clutch", k.ID, c.Key()), Span: day(c.On), Category: prepareCategory, Cancelled: c.Over,
+			Key: Key("clutch", k.ID, c.Key()), Span: civil.Day(c.On), Category: PrepareCategory, Cancelled: c.Over,
 			Summary: who + ": " + c.Title(), Description: careNote(c, windows[c.Stage.String()]),
 		})
 	}
-}
-
-// at names a clutch with its place.
-func at(id, place string) string {
-	if place == "" {
-		return id
-	}
-	return id + " (" + place + ")"
 }
 
 // careNote gives the rest of a care, and what its day goes by.
@@ -54,7 +47,7 @@ func careNote(c rearing.Care, w civil.Window) string {
 	if c.LeadDays < 0 {
 		end, on = "likely", w.Likely
 	}
-	return fmt.Sprintf("%s\nGoes by the %s date of %s, %s.", c.Detail(), end, stageWords(c.Stage.String()), on)
+	return fmt.Sprintf("%s\nGoes by the %s date of %s, %s.", c.Detail(), end, words.Stage(c.Stage.String()), on)
 }
 
 // windowNote gives the 10th, 50th and 90th percentile.

@@ -1,9 +1,10 @@
-package frogroom
+package almanac
 
 import (
 	"fmt"
 
 	"github.com/spawnwright/spawnwright/pkg/calendar"
+	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 )
 
@@ -12,12 +13,12 @@ import (
 func (e *events) target(t collection.Target) {
 	e.about = change{last: e.unchanged}
 	e.add(calendar.Event{
-		Key: key("target", t.Name), Span: day(t.On), Category: targetCategory,
+		Key: Key("target", t.Name), Span: civil.Day(t.On), Category: TargetCategory,
 		Summary: fmt.Sprintf("%s: %d froglets of %s wanted", t.Name, t.Froglets, t.Species),
 	})
-	if last, ok := e.room.lastShipping(t.On); ok {
+	if last, ok := e.Shipping.LastToArrive(t.On); ok {
 		e.add(calendar.Event{
-			Key: key("target", t.Name, "last parcel"), Span: day(last), Category: parcelCategory,
+			Key: Key("target", t.Name, "last parcel"), Span: civil.Day(last), Category: ParcelCategory,
 			Summary:     fmt.Sprintf("last day to hand over a parcel for %s", t.Name),
 			Description: shippingCaution,
 		})

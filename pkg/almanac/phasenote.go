@@ -1,4 +1,4 @@
-package frogroom
+package almanac
 
 import (
 	"strings"
