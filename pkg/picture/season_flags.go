@@ -89,7 +89,7 @@ func (c *chart) drawFlags(top, bottom float64) {
 		} else {
 			c.Path(pennant(x, y-13, way), true, svg.Style{Fill: svg.Ink})
 		}
-		c.Text(x+way*12, y-5, f.text, svg.Font{Size: 11, Anchor: anchor, Bold: f.today})
+		c.write(x+way*12, y-5, f.text, svg.Font{Size: 11, Anchor: anchor, Bold: f.today}) // staffs of later flags may cross it
 		c.End()
 	}
 }

@@ -3,6 +3,7 @@ package picture
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -64,6 +65,20 @@ func TestFlagsApart(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Where the staff of a flag has to go through the text of an earlier one, the text is
+// written over it, on paper of its own.
+func TestFlagTextIsOverStaffs(t *testing.T) {
+	on := civil.Of(2027, 2, 1)
+	s := frogroom.Sheet{Season: frogroom.Season{On: on, Targets: []frogroom.TargetOutlook{
+		{Name: "autumn show in the town hall", On: on.Add(100), Wanted: 30}, {Name: "orders of the winter", On: on.Add(120), Wanted: 40},
+	}}}
+	drawn := string(Season(s))
+	last := strings.LastIndex(drawn, `stroke-dasharray="5 3"`)
+	for _, name := range []string{"autumn show in", "orders of"} {
+		assert.Greater(t, strings.LastIndex(drawn, ">"+name), last, "after all staffs")
+	}
 }
 
 // Parts of a chart hold all rows once, in order, and all but one that is very
