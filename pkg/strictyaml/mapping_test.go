@@ -27,6 +27,7 @@ func TestMappingReports(t *testing.T) {
 		{"key of another case", "ID: x", func(m *strictyaml.Mapping) { m.Text("id") }, `f:1:1: unknown key "ID" in an animal; did you mean "id"?`},
 		{"no blank behind a colon", "{id: x, sex:male}", func(m *strictyaml.Mapping) { m.Text("id"); m.Text("sex") }, `f:1:9: unknown key "sex:male" in an animal; put a blank behind the colon: sex: male`},
 		{"colon in a key that is none", "{id: x, web:male}", func(m *strictyaml.Mapping) { m.Text("id"); m.Text("sex") }, `f:1:9: unknown key "web:male" in an animal; known here: id, sex`},
+		{"keys that were taken twice", "foo: x", func(m *strictyaml.Mapping) { m.Text("id"); m.Text("sex"); m.Text("id") }, `f:1:1: unknown key "foo" in an animal; known here: id, sex`},
 		{"merge key", "<<: {id: x}", func(m *strictyaml.Mapping) { m.Text("id") }, `f:1:1: unknown key "<<" in an animal; known here: id`},
 		{"long unknown key", "abcdefghijklmnopqrstuvwxyz0123456789: x", func(m *strictyaml.Mapping) { m.Text("id") }, `f:1:1: unknown key "abcdefghijklmnopqrstuvwxyz012…" in an animal; known here: id`},
 		{"decimal comma inside braces", "{id: 7,5, sex: x}", func(m *strictyaml.Mapping) { m.Text("id"); m.Text("sex") }, `f:1:8: 5 is not a key: inside { } a comma ends the value before it; write a point: id: 7.5`},

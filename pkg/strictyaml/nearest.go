@@ -1,6 +1,9 @@
 package strictyaml
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Nearest gives the candidate that is most like name, for "did you mean"; empty
 // when none is near. Near is at most two edits and fewer than half the letters,
@@ -61,5 +64,11 @@ func cureForName(name string, known []string, list string) string {
 	if cure := DidYouMean(name, known); cure != "" {
 		return cure
 	}
-	return list + strings.Join(known, ", ")
+	var once []string
+	for _, name := range known {
+		if !slices.Contains(once, name) { // a key may be asked for twice
+			once = append(once, name)
+		}
+	}
+	return list + strings.Join(once, ", ")
 }
