@@ -180,11 +180,17 @@ func (a *app) noPlan(s frogroom.Season) error {
 	return &exitError{code: exitNoPlan, err: errors.New("in the way: " + strings.Join(conflictTexts(s.Conflicts), "; "))}
 }
 
-// conflictTexts says why the season cannot run as planned.
+// mostConflicts is how many conflicts are told where the plan itself is not.
+const mostConflicts = 10
+
+// conflictTexts says why the season cannot run as planned, the first few of many.
 func conflictTexts(list []frogroom.Conflict) []string {
-	out := make([]string, len(list))
+	var out []string
 	for i, c := range list {
-		out[i] = c.Message
+		if i == mostConflicts && len(list) > mostConflicts+1 {
+			return append(out, fmt.Sprintf("%d more are in the way; `spawnwright season` lists them", len(list)-i))
+		}
+		out = append(out, c.Message)
 	}
 	return out
 }
