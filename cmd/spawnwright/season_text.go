@@ -74,6 +74,9 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season, weeks b
 	}
 	if len(s.LeftOut) > 0 {
 		fmt.Fprintf(b, "\nLeft out, at their cost: %s.\n", strings.Join(s.LeftOut, ", "))
+		for _, why := range s.WhyLeftOut {
+			fmt.Fprintf(b, "  - %s\n", why)
+		}
 	}
 	if weeks {
 		weeksText(b, s)
@@ -88,7 +91,7 @@ func seasonText(b *bytes.Buffer, room *frogroom.Room, s frogroom.Season, weeks b
 		}
 	}
 	if s.Proof != nil {
-		b.WriteString("\n" + proofText(*s.Proof))
+		b.WriteString("\n" + proofText(s))
 	}
 	b.WriteString("\nWindows are early / likely / late: the days by which 10, 50 and 90 of 100 clutches are there.\n")
 	if slices.ContainsFunc(s.Pairings, func(p frogroom.PlannedPairing) bool { return marked(p.Young.Inbreeding, p.Young.Expected) }) {
@@ -140,8 +143,9 @@ func roomText(b *bytes.Buffer, s frogroom.Season) {
 }
 
 // proofText says how good a plan is.
-func proofText(p frogroom.Proof) string {
-	text := "Proven best: no other days in this room come nearer to the wishes.\n"
+func proofText(s frogroom.Season) string {
+	p := *s.Proof
+	text := s.BestWords() + "\n"
 	if !p.Best {
 		text = fmt.Sprintf("Not proven best: it is within %s %% of the best possible; with more --effort it may be proven, or better.\n", gap(p))
 		if p.Stopped {
@@ -153,6 +157,9 @@ func proofText(p frogroom.Proof) string {
 	}
 	if h := p.Help; h != nil {
 		text += helpText(p, *h)
+	}
+	if len(p.Started) > 0 {
+		text += "Conditioning begins on the start that is given, which is never moved: " + strings.Join(p.Started, ", ") + ".\n"
 	}
 	if len(p.Kept) > 0 {
 		text += "Not moved, for their rain has begun, they are overdue or cannot be as wished: " + strings.Join(p.Kept, ", ") + ".\n"

@@ -34,7 +34,7 @@ equipment: {rain_chambers: 1, cooling_places: 2}
 pairings:
   - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
   - {id: Q, dam: E, sire: B, start: 2027-03-14}
-`, []string{"2027-04-15", "2027-04-18"}, &frogroom.Proof{Best: true, Cost: 30, Bound: 30, Moved: []string{"P"}, Help: &timetable.Help{Resource: "rain chamber"}}, "",
+`, []string{"2027-04-15", "2027-04-18"}, &frogroom.Proof{Best: true, Cost: 30, Bound: 30, Moved: []string{"P"}, Started: []string{"Q"}, Help: &timetable.Help{Resource: "rain chamber"}}, "",
 		},
 		{
 			"one male: one cycle of 58 days after the other", `
@@ -55,7 +55,7 @@ pairings:
 away: [2027-04-19]
 pairings:
   - {id: P, dam: D, sire: A, start: 2027-03-14}
-`, []string{"2027-04-18"}, &frogroom.Proof{Best: true}, "",
+`, []string{"2027-04-18"}, &frogroom.Proof{Best: true, Started: []string{"P"}}, "",
 		},
 		{
 			"what has begun stays where it is, and the other cannot begin before today", `

@@ -14,7 +14,7 @@ import (
 
 // season tells a plan to a keeper.
 func (p *plan) season() Season {
-	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.fitted.Season.Unchecked, LeftOut: p.leftOut, Proof: p.fitted.Proof, Solved: p.solved()}
+	s := Season{On: p.on, Pairings: []PlannedPairing{}, Targets: p.outlooks(), Conflicts: p.clashes(), Unchecked: p.fitted.Season.Unchecked, LeftOut: p.leftOut, WhyLeftOut: p.whyLeftOut(), Proof: p.fitted.Proof, Solved: p.solved()}
 	s.Peaks = peaks(p.fitted.Loads, p.on, civil.Span{First: p.on, Last: p.on.Add(p.fitted.Problem.Days - 1)})
 	var unchecked string
 	if s.Risks, unchecked = p.risks(); unchecked != "" {

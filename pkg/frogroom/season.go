@@ -24,8 +24,10 @@ type Season struct {
 	Over []string `json:"over,omitempty"`
 	// Unchecked says what the plan did not look at.
 	Unchecked []string `json:"unchecked"`
-	// LeftOut are pairings that are not planned, at their leave_out_cost.
-	LeftOut []string `json:"left_out,omitempty"`
+	// LeftOut are pairings that are not planned, at their leave_out_cost, and
+	// WhyLeftOut says why, of each of them.
+	LeftOut    []string `json:"left_out,omitempty"`
+	WhyLeftOut []string `json:"why_left_out,omitempty"`
 	// Proof says how good the dates are; nil where nothing could be moved, or
 	// where there is no plan that keeps all wishes.
 	Proof *Proof `json:"proof,omitempty"`

@@ -68,7 +68,7 @@ pairings:
 			"room for a second attempt when there are no eggs",
 			"cleaning a place between two pairings",
 		},
-		Proof: &frogroom.Proof{Best: true},
+		Proof: &frogroom.Proof{Best: true, Started: []string{"P"}},
 	}
 	assert.Empty(t, planner.Check(got.Solved.Problem, *got.Solved.Plan))
 	got.Solved = planner.Document{} // the same in other terms

@@ -204,7 +204,7 @@ func named(text string) frogroom.Sheet {
 	s.Conflicts[0].Message, s.Risks[0].Text, s.Loads[0].What, s.Unchecked[0] = text, text, text, text
 	s.Agenda.Tasks[0].What, s.Agenda.Tasks[0].Note, s.Agenda.Watch[0].Place, s.Agenda.Overdue[0].Text = text, text, text, text
 	s.Holidays[0].Name, s.Agenda.NoParcels[0].Name, s.Agenda.Warnings[0] = text, text, text
-	s.Over, s.LeftOut = []string{text}, []string{text}
+	s.Over, s.LeftOut, s.WhyLeftOut = []string{text}, []string{text}, []string{text}
 	return s
 }
 

@@ -138,7 +138,7 @@ func (w wall) HowGood() string {
 	case p == nil:
 		return ""
 	case p.Best:
-		return "Proven best: no other days in this room come nearer to the wishes."
+		return w.BestWords()
 	}
 	gap := math.Ceil(1000*float64(p.Cost-p.Bound)/float64(max(p.Cost, 1))) / 10 // rounded up, so that it is true
 	return fmt.Sprintf("Not proven best: within %.1f %% of the best possible.", gap)

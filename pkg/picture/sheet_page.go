@@ -203,6 +203,13 @@ const sheetHTML = `{{define "alarm"}}
 {{- with .LeftOut}}
 <p>Left out, at their cost:{{range .}} {{.}}{{end}}.</p>
 {{- end}}
+{{- with .WhyLeftOut}}
+<ul>
+{{- range .}}
+<li>{{.}}</li>
+{{- end}}
+</ul>
+{{- end}}
 {{- with .Over}}
 <p>Over by their dates, and so not planned:{{range .}} {{.}}{{end}}.</p>
 {{- end}}

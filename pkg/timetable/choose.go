@@ -12,7 +12,7 @@ const mostDays = 1500
 
 // leaveOut takes out the pairings that may be left out and cannot be as they are
 // wished even when they are alone.
-func (f *fitting) leaveOut() (ids []string) {
+func (f *fitting) leaveOut() (ids []string, why []LeftOut) {
 	var rest []Pairing
 	stuck := f.stuck()
 	for _, p := range f.inputs {
@@ -23,10 +23,11 @@ func (f *fitting) leaveOut() (ids []string) {
 		}
 	}
 	if len(ids) > 0 {
+		why = f.whyStuck(ids)
 		f.inputs = rest
 		f.alone = season.Plan(f.Room.Room, f.seasons(rest), f.on)
 	}
-	return ids
+	return ids, why
 }
 
 // stuck are the pairings that cannot be as they are wished when they are alone.

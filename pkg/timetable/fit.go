@@ -82,11 +82,11 @@ type single struct {
 func Fit(ctx context.Context, room Room, pairings []Pairing, from civil.Date, o Options) Timetable {
 	f := &fitting{Room: room, ctx: ctx, o: o, on: from, inputs: pairings}
 	f.alone = season.Plan(room.Room, f.seasons(pairings), from)
-	out := f.leaveOut()
+	out, why := f.leaveOut()
 	f.choose()
 	f.pose()
 	t := f.plan()
-	t.LeftOut = append(out, t.LeftOut...)
+	t.LeftOut, t.WhyOut = append(out, t.LeftOut...), append(why, t.WhyOut...)
 	t.Season.Unchecked = f.unchecked()
 	t.Loads = loads(t.Problem, t.Plan)
 	return t
@@ -225,10 +225,14 @@ func (f *fitting) take(t *Timetable) {
 		case len(days) == 0 && f.inputs[i].LeaveOut > 0:
 			out[i] = true
 			t.LeftOut = append(t.LeftOut, inputs[i].ID)
+			t.WhyOut = append(t.WhyOut, f.whyOut(*t, k))
 		case len(days) == 0: // it found no place
 			t.Plan.Cycles[k].Days = f.ahead(i)
 		default:
 			inputs[i].Days = append(daysOf(f.alone.Cycles[i])[:f.skipped(i)], f.whole(i, days)...)
+		}
+		if f.inputs[i].Start.Known() && f.begun(i) < 0 && !out[i] {
+			proof.Started = append(proof.Started, inputs[i].ID)
 		}
 		proof.Changed = append(proof.Changed, f.changed(i, inputs[i].Days)...)
 	}

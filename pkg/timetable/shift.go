@@ -95,6 +95,19 @@ func (f *shifting) manned(days []civil.Date, start map[string]civil.Date) bool {
 
 // holds reports whether there is room for all that the pairing holds.
 func (f *shifting) holds(days []civil.Date) bool {
+	for resource, amounts := range f.own(days) {
+		l := f.others[resource]
+		for d, amount := range amounts {
+			if amount > 0 && amount+l.Used[d] > l.Count {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// own gives what the pairing holds with some days, by resource and day.
+func (f *shifting) own(days []civil.Date) map[string][]int {
 	own := make(map[string][]int)
 	for _, b := range booked(f.chain, days) {
 		l, counted := f.others[b.Resource]
@@ -105,10 +118,8 @@ func (f *shifting) holds(days []civil.Date) bool {
 			own[b.Resource] = make([]int, len(l.Used))
 		}
 		for d := max(0, b.Span.First.Sub(f.p.First)); d <= min(b.Span.Last.Sub(f.p.First), len(l.Used)-1); d++ {
-			if own[b.Resource][d] += b.Amount; own[b.Resource][d]+l.Used[d] > l.Count {
-				return false
-			}
+			own[b.Resource][d] += b.Amount
 		}
 	}
-	return true
+	return own
 }

@@ -58,7 +58,8 @@ type Timetable struct {
 	// Season has the pairings that are planned, in the order given, and what is in
 	// the way. Its Unchecked is that of this package.
 	Season  season.Season
-	LeftOut []string // pairings that are left out, at their cost
+	LeftOut []string  // pairings that are left out, at their cost
+	WhyOut  []LeftOut // why, for each of them
 	// Proof says how good the days are; nil where nothing could be moved, or where
 	// there is no plan.
 	Proof *Proof
@@ -89,6 +90,9 @@ type Proof struct {
 	// Moved are the pairings that give way to others: alone in the room they would
 	// come nearer to their wishes.
 	Moved []string `json:"moved,omitempty"`
+	// Started are pairings with a start of their own, which is never moved: only
+	// what comes after it is.
+	Started []string `json:"started,omitempty"`
 	// Kept are pairings that were not moved, as their rain has begun, they are
 	// overdue, or cannot be as they are wished.
 	Kept []string `json:"kept,omitempty"`
