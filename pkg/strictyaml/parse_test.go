@@ -59,6 +59,13 @@ func TestParseRefuses(t *testing.T) {
 		{"tag with an escape in it", "a: !%1b[2J 1", "f:1:4: tags (!�[2J) are not used in this file; " + tagCure},
 		{"column counts characters", "日本: [ä, &x 1]", "f:1:9: anchors (&x) are not used in this file; remove it and write the values out"},
 
+		{"no blank behind a dash", "a:\n  - x\n  -{b: 1}\n", "f:3: there is no blank behind the -; put one there"},
+		{"no blank behind the first dash", "a:\n  -{b: 1, c: 2}\n", "f:2: there is no blank behind the -; put one there"},
+		{"no blank behind a colon, which is seen a line later", "keeper:x\na: []\n", "f:1: there is no blank behind the colon of keeper; put one there"},
+		{"no blank behind a colon in an entry", "a:\n  - b:1\n    c: 2\n", "f:2: there is no blank behind the colon of b; put one there"},
+		{"a colon too many, with its blanks", "a: b: c\n", "f:1: a colon stands where none can be; put quotes around a text that has a colon; look how the line is indented"},
+		{"an address is no key", "a: [\nhttp://x\n", "f:2: a list that begins with [ is not closed, or a comma is missing; look from here on for a missing ] or comma"},
+
 		{"second document", "a: 1\n---\nb: 2\n", "f:2:1: a second YAML document begins here; keep one document in a file: remove the line --- and what follows it"},
 		{"second document that is empty", "a: 1\n---\n", "f:2:1: a second YAML document begins here; keep one document in a file: remove the line --- and what follows it"},
 		{"second document with a mistake", "a: 1\n--- [\n", "f:2: a value is missing, or a bracket or comma is too many; look here and at the lines just above"},

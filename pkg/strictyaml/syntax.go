@@ -42,7 +42,33 @@ func (doc *Document) syntax(err error) {
 	if anchor, ok := unknownAnchor(said); ok {
 		message, cure = noAliases(anchor)
 	}
+	for _, near := range []int{line, line - 1} { // the parser often sees it one line later
+		if near < 1 || near > len(doc.lines) {
+			continue
+		}
+		if m, c, ok := blankMissing(doc.lines[near-1]); ok {
+			line, message, cure = near, m, c
+			break
+		}
+	}
 	doc.at(Error, line, 0, message, cure)
+}
+
+var (
+	dashAlone  = regexp.MustCompile(`^ *-[A-Za-z{\["']`)
+	colonAlone = regexp.MustCompile(`^ *(?:- )?([A-Za-z_]+):[^ \t/:]`)
+)
+
+// blankMissing finds the blank that has to stand behind the - of an entry or the colon of a
+// key, in a line where YAML has something to complain about.
+func blankMissing(line string) (message, cure string, ok bool) {
+	if dashAlone.MatchString(line) {
+		return "there is no blank behind the -", "put one there", true
+	}
+	if match := colonAlone.FindStringSubmatch(line); match != nil {
+		return "there is no blank behind the colon of " + shorten(match[1]), "put one there", true
+	}
+	return "", "", false
 }
 
 // locate gives the line of an error and what the parser said. The parser names
