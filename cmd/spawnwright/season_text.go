@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -145,13 +144,11 @@ func roomText(b *bytes.Buffer, s frogroom.Season) {
 // proofText says how good a plan is.
 func proofText(s frogroom.Season) string {
 	p := *s.Proof
-	text := s.BestWords() + "\n"
-	if !p.Best {
-		text = fmt.Sprintf("Not proven best: it is within %s %% of the best possible; with more --effort it may be proven, or better.\n", gap(p))
-		if p.Stopped {
-			text = fmt.Sprintf("Stopped, and not proven best: it is within %s %% of the best possible.\n", gap(p))
-		}
+	text := s.HowGood()
+	if !p.Best && !p.Stopped {
+		text += "; with more --effort it may be proven, or better"
 	}
+	text += ".\n"
 	if len(p.Moved) > 0 {
 		text += "Not on the days that they would have alone, so that all fit: " + strings.Join(p.Moved, ", ") + ".\n"
 	}
@@ -186,16 +183,6 @@ func helpText(p frogroom.Proof, h timetable.Help) string {
 		return one + " would help most: then only " + strings.Join(h.Moved, ", ") + " would have to give way.\n"
 	}
 	return one + " would help most: then they would have to give way less.\n"
-}
-
-// gap is by how much a plan may be from the best, in per cent, rounded up so that
-// it is true.
-func gap(p frogroom.Proof) string {
-	pct := 100 * float64(p.Cost-p.Bound) / float64(max(p.Cost, 1))
-	if pct >= 10 {
-		return fmt.Sprintf("%.0f", math.Ceil(pct))
-	}
-	return fmt.Sprintf("%.1f", math.Ceil(10*pct)/10)
 }
 
 // changedText tells of an announced day that was moved.

@@ -32,9 +32,11 @@ func TestProofText(t *testing.T) {
 			"a gap is rounded up, so that it is true",
 			frogroom.Proof{Cost: 1000, Bound: 989},
 			1, 0,
-			"Not proven best: it is within 1.1 % of the best possible; with more --effort it may be proven, or better.\n",
+			"Not proven best: it is within 1.2 % of the best possible; with more --effort it may be proven, or better.\n",
 		},
-		{"a large gap has no fraction", frogroom.Proof{Cost: 557, Bound: 367, Stopped: true}, 1, 0, "Stopped, and not proven best: it is within 35 % of the best possible.\n"},
+		{"a bound that says little", frogroom.Proof{Cost: 557, Bound: 277, Stopped: true}, 1, 0, "Stopped, and not proven best: it may cost more than twice as much as the best possible.\n"},
+		{"nor one of nothing", frogroom.Proof{Cost: 1, Stopped: true}, 1, 0, "Stopped, and not proven best: it may cost more than twice as much as the best possible.\n"},
+		{"a large gap has no fraction", frogroom.Proof{Cost: 557, Bound: 367, Stopped: true}, 1, 0, "Stopped, and not proven best: it is within 52 % of the best possible.\n"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			assert.Equal(t, row.want, proofText(frogroom.Season{Proof: &row.give, Pairings: make([]frogroom.PlannedPairing, row.planned), LeftOut: make([]string, row.leftOut)}))

@@ -39,15 +39,3 @@ func isOrAre(names []string) string {
 	}
 	return "are"
 }
-
-// BestWords says of a plan that is proven best what that means: a plan that leaves
-// pairings out is not the nearest to their wishes, but costs least.
-func (s Season) BestWords() string {
-	switch {
-	case len(s.LeftOut) == 0:
-		return "Proven best: no other days in this room come nearer to the wishes."
-	case len(s.Pairings) == 0:
-		return "Nothing is planned, and that is proven best at these costs: to plan any of them would cost more than to leave it out, or cannot be."
-	}
-	return "Proven best at these costs: no other days in this room, with these pairings left out or others, cost less."
-}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
-	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -129,19 +128,6 @@ func (w wall) Young(p frogroom.PlannedPairing) string {
 		text += ", a mean over the parents that may be"
 	}
 	return text + "."
-}
-
-// HowGood says how near the days are to the best possible.
-func (w wall) HowGood() string {
-	p := w.Proof
-	switch {
-	case p == nil:
-		return ""
-	case p.Best:
-		return w.BestWords()
-	}
-	gap := math.Ceil(1000*float64(p.Cost-p.Bound)/float64(max(p.Cost, 1))) / 10 // rounded up, so that it is true
-	return fmt.Sprintf("Not proven best: within %.1f %% of the best possible.", gap)
 }
 
 // Share says how much of something is in use at most.

@@ -75,7 +75,7 @@ const sheetHTML = `{{define "alarm"}}
 <h1>{{with .Keeper}}{{.}}{{else}}Season{{end}}</h1>
 <p>Season as planned on {{day .On}}</p>
 {{- with .HowGood}}
-<p>{{.}}</p>
+<p>{{.}}.</p>
 {{- end}}
 {{- with .Conflicts}}
 <p class="paper"><b>In the way: {{len .}}; read on after the chart.</b></p>

@@ -55,7 +55,7 @@ func TestSheetSaysHowGood(t *testing.T) {
 		want  string
 	}{
 		{&frogroom.Proof{Best: true}, "<p>Proven best: no other days in this room come nearer to the wishes.</p>"},
-		{&frogroom.Proof{Cost: 1000, Bound: 989}, "<p>Not proven best: within 1.1 % of the best possible.</p>"},
+		{&frogroom.Proof{Cost: 1000, Bound: 989}, "<p>Not proven best: it is within 1.2 % of the best possible.</p>"},
 		{&frogroom.Proof{Cost: 3000, Bound: 2999}, "within 0.1 % of"}, // never 0
 	} {
 		s := smallSeason()
