@@ -32,6 +32,9 @@ func (e *NoPlanError) Error() string {
 	if e.Species != "" {
 		text += " for " + e.Species
 	}
+	if len(e.Blocking) == 1 && strings.HasPrefix(e.Most, e.Blocking[0]+" alone ") {
+		return text + ": " + e.Most // which says both
+	}
 	text += ": " + strings.Join(e.Blocking, "; ")
 	if e.Most != "" {
 		text += "; " + e.Most

@@ -16,10 +16,26 @@ func (s *search) same(a, b Plan) bool {
 	if len(a.Picks) != len(b.Picks) {
 		return false
 	}
-	if s.twins == nil {
+	if s.twins == nil || samePairings(a, b) {
 		return samePairings(a, b)
 	}
-	return s.twins.same(options(a), options(b))
+	x, y := options(a), options(b)
+	return slices.Equal(s.twins.kinds(x), s.twins.kinds(y)) && s.twins.same(x, y)
+}
+
+// kinds gives what kinds of pairs there are, by the classes of the parents or by themselves, in
+// order: plans that differ in them are soon told apart.
+func (tw *twins) kinds(options []int32) [][2]int32 {
+	out := make([][2]int32, len(options))
+	for i, p := range options {
+		for side, a := range [2]int32{tw.sire[p], tw.dam[p]} {
+			if out[i][side] = -1 - a; tw.class[a] >= 0 {
+				out[i][side] = tw.class[a]
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b [2]int32) int { return slices.Compare(a[:], b[:]) })
+	return out
 }
 
 func options(p Plan) []int32 {

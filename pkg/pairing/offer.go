@@ -17,14 +17,15 @@ func (s *search) offer(y []int32) {
 		young[p] = int(n)
 	}
 	plan := s.scoring.plan(young)
+	if plan.Score >= s.cutoff() {
+		return
+	}
 	same := slices.IndexFunc(s.plans, func(other Plan) bool { return s.same(plan, other) })
 	switch {
 	case same >= 0 && plan.Score >= s.plans[same].Score-slack:
 		return
 	case same >= 0:
 		s.plans[same] = plan
-	case plan.Score >= s.cutoff():
-		return
 	default:
 		s.plans = append(s.plans, plan)
 	}
