@@ -106,3 +106,19 @@ pairings:
 		})
 	}
 }
+
+// TestProofWithoutWhatIsOver: of pairings that are over the proof does not say that
+// they were not moved, but of one that is overdue.
+func TestProofWithoutWhatIsOver(t *testing.T) {
+	r := room(t, basic+`
+pairings:
+  - {id: last year's, dam: D, sire: A, start: 2026-02-01}
+  - {id: overdue, dam: E, sire: B, start: 2026-11-20}
+  - {id: to come, dam: D, sire: A, start: 2027-02-01}
+`)
+	s, err := r.Season(day("2026-12-01"))
+	require.NoError(t, err)
+	assert.Equal(t, []string{"last year's"}, s.Over)
+	require.NotNil(t, s.Proof)
+	assert.Equal(t, []string{"overdue"}, s.Proof.Kept)
+}

@@ -192,6 +192,11 @@ func (p *plan) current() *plan {
 		}
 		c.planned = append(c.planned, one)
 	}
+	if proof := p.fitted.Proof; proof != nil {
+		now := *proof
+		now.Kept = slices.DeleteFunc(slices.Clone(proof.Kept), func(id string) bool { return past[id] })
+		c.fitted.Proof = &now
+	}
 	c.conflicts = nil
 	for _, conflict := range p.conflicts {
 		if !slices.ContainsFunc(conflict.Pairings, func(id string) bool { return past[id] }) {
