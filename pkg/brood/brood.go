@@ -75,16 +75,18 @@ func (l *Broods) Of(species string, on civil.Date) *Brood {
 	return one()
 }
 
-// Begin begins to work out the broods of these pairings, so that they are there, or
-// nearly so, when they are asked for.
-func (l *Broods) Begin(pairings []*collection.Pairing, on civil.Date) {
+// Begin begins to work out the broods of these pairings beside what the caller does
+// next, and gives what waits for them.
+func (l *Broods) Begin(pairings []*collection.Pairing, on civil.Date) (wait func()) {
+	var all sync.WaitGroup
 	begun := make(map[string]bool)
 	for _, p := range pairings {
 		if !begun[p.Species] {
 			begun[p.Species] = true
-			go l.Of(p.Species, on)
+			all.Go(func() { l.Of(p.Species, on) })
 		}
 	}
+	return all.Wait
 }
 
 func (l *Broods) foresee(species string, room *development.Room) *Brood {

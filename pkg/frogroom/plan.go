@@ -67,13 +67,14 @@ func (r *Room) plan(on civil.Date, wanted []*collection.Pairing) *plan {
 
 // planWith plans pairings together.
 func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted []*collection.Pairing) *plan {
-	r.broods.Begin(wanted, on)
+	foreseen := r.broods.Begin(wanted, on)
 	var parents []string
 	for _, w := range wanted {
 		parents = append(append(parents, w.Sires...), w.Dams...)
 	}
 	p := &plan{room: r, on: on, kin: r.Ancestry.Above(parents), wanted: wanted, clutches: r.rearing.Tended(on), needed: make(map[string]int)}
 	p.running = r.broods.Running(p.clutches, on)
+	foreseen()
 	var inputs []timetable.Pairing
 	of := make(map[string]*collection.Pairing)
 	doubts := make(map[string][]string)
