@@ -48,7 +48,7 @@ func targetText(b *bytes.Buffer, t frogroom.TargetOutlook) {
 		b.WriteString("\n")
 	}
 	if len(t.LeftOut) > 0 {
-		fmt.Fprintf(b, "  not counted, for it cannot be ready in time or should not be made: %s\n", strings.Join(t.LeftOut, ", "))
+		fmt.Fprintf(b, "  not counted, for it cannot be ready in time, has lost its clutch or should not be made: %s\n", strings.Join(t.LeftOut, ", "))
 	}
 	if t.LastShipping.Known() {
 		fmt.Fprintf(b, "  last day to hand over a parcel: %s; the plan is for %s itself, so name the earlier day if they travel\n", weekday(t.LastShipping), t.On)

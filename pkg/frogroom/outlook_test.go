@@ -108,3 +108,30 @@ pairings: [{id: P, dam: D, sire: A, target: show}]
 		})
 	}
 }
+
+// TestLostClutch: one of two clutches for a target is lost. Half of all tadpoles live:
+// with two clutches fewer have to be raised of each than when one has to do it alone.
+func TestLostClutch(t *testing.T) {
+	text := wet(basic + `
+equipment: {tadpole_tubs: {count: 9, litres: 1}}
+targets:
+  - {name: show, on: 2027-07-24, species: clockwork, froglets: 8}
+pairings:
+  - {id: P, dam: D, sire: A, target: show}
+  - {id: Q, dam: E, sire: B, target: show}
+clutches:
+  - {id: C, laid: 2027-02-10, pairing: P}
+`)
+	before, err := room(t, text).Season(day("2027-02-12"))
+	require.NoError(t, err)
+	lost, err := room(t, text+"diary:\n  - {on: 2027-02-12, clutch: C, count: 0}\n").Season(day("2027-02-12"))
+	require.NoError(t, err)
+	assert.Equal(t, []string{"P", "Q"}, before.Targets[0].Pairings)
+	assert.Equal(t, []string{"Q"}, lost.Targets[0].Pairings)
+	assert.Equal(t, []string{"P"}, lost.Targets[0].LeftOut)
+	tubs := func(s frogroom.Season) int {
+		require.Len(t, s.Solved.Problem.Chains, 1)
+		return s.Solved.Problem.Chains[0].Holds[0].Amount
+	}
+	assert.Greater(t, tubs(lost), tubs(before), "tubs of 2 tadpoles that are kept for Q")
+}

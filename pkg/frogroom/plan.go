@@ -31,6 +31,7 @@ type plan struct {
 	stuck     *Conflict // why there is no plan
 	fitted    timetable.Timetable
 	clutches  []rearing.Tended // those that run
+	alive     map[string]bool  // pairings with a clutch that runs and of which somebody is alive
 	running   []*brood.Running // of them those of which somebody is alive
 	needed    map[string]int   // tadpoles of each clutch, by target
 	over      []planned        // those that are history, once they have been taken out
@@ -72,7 +73,10 @@ func (r *Room) planWith(ctx context.Context, on civil.Date, o Planning, wanted [
 	for _, w := range wanted {
 		parents = append(append(parents, w.Sires...), w.Dams...)
 	}
-	p := &plan{room: r, on: on, kin: r.Ancestry.Above(parents), wanted: wanted, clutches: r.rearing.Tended(on), needed: make(map[string]int)}
+	p := &plan{room: r, on: on, kin: r.Ancestry.Above(parents), wanted: wanted, clutches: r.rearing.Tended(on), alive: make(map[string]bool), needed: make(map[string]int)}
+	for _, c := range r.broods.Running(p.clutches, on) {
+		p.alive[c.Pairing] = true
+	}
 	p.running = r.broods.Running(p.clutches, on)
 	foreseen()
 	var inputs []timetable.Pairing

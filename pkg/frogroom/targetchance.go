@@ -65,7 +65,7 @@ func percent(chance float64) *int {
 
 // raised gives how many tadpoles of each clutch of a pairing are kept, 0 for all:
 // what the keeper says, or what the target needs at its certainty when all are
-// ready in time and each of its pairings has its clutches.
+// ready in time and each of its pairings that has not lost its clutches has them.
 func (p *plan) raised(w *collection.Pairing) int {
 	if w.Raise.Known {
 		return w.Raise.Value
@@ -77,16 +77,16 @@ func (p *plan) raised(w *collection.Pairing) int {
 	if n, known := p.needed[t.Name]; known {
 		return n
 	}
-	p.needed[t.Name] = p.room.neededFor(t, p.on)
+	p.needed[t.Name] = p.neededFor(t)
 	return p.needed[t.Name]
 }
 
-func (r *Room) neededFor(t *collection.Target, on civil.Date) int {
-	b := r.broods.Of(t.Species, on)
+func (p *plan) neededFor(t *collection.Target) int {
+	b := p.room.broods.Of(t.Species, p.on)
 	clutches := 0
-	for i := range r.Collection.Pairings {
-		if p := &r.Collection.Pairings[i]; p.Target == t.Name {
-			clutches += len(p.Dams)
+	for i := range p.room.Collection.Pairings {
+		if w := &p.room.Collection.Pairings[i]; w.Target == t.Name && !p.bereft(w.ID) {
+			clutches += len(w.Dams)
 		}
 	}
 	enough := func(raise int) bool {
