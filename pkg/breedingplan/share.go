@@ -28,7 +28,7 @@ func share(lines []*line, most int) (counts []int, proven bool, err error) {
 		}
 		again := false
 		for i, count := range low.counts {
-			again = lines[i].search(count) || again
+			again = !lines[i].stopped() && lines[i].search(count) || again
 		}
 		switch {
 		case again:
@@ -127,6 +127,10 @@ func (l *line) short() bool {
 	})
 }
 
+// alwaysSwept are the numbers of pairings that are looked at also when the search is ended:
+// so many take no time, but where there are very many animals.
+const alwaysSwept = 8
+
 // sweepCounts finds a plan and a bound for every number of pairings.
 func (l *line) sweepCounts(season int) error {
 	if l.short() {
@@ -141,6 +145,10 @@ func (l *line) sweepCounts(season int) error {
 	l.sweep, l.searched = append(l.sweep[:0], none), map[int]bool{0: true}
 	found := false
 	for count := 1; count <= most; count++ {
+		if found && count > alwaysSwept && l.stopped() {
+			l.sweep, l.searched[count] = append(l.sweep, pairing.Outcome{Bound: math.Inf(-1)}), true
+			break // nothing is known of so many pairings, and of more
+		}
 		l.sweep = append(l.sweep, l.choice(count).Best(pairing.Effort{Nodes: 1, Stop: l.wish.Stop}))
 		if len(l.sweep[count].Plans) == 0 {
 			l.search(count)
@@ -170,6 +178,9 @@ func (l *line) search(count int) bool {
 	l.sweep[count] = more
 	return true
 }
+
+// stopped reports whether whoever asked wants no more than what is found by now.
+func (l *line) stopped() bool { return l.wish.Stop != nil && l.wish.Stop() }
 
 // nodes is the effort for one number of pairings: with many pairs a partial plan takes
 // longer.

@@ -2,7 +2,9 @@ package frogroom_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -154,6 +156,24 @@ func TestPairsWishesThatMakeNoSense(t *testing.T) {
 	var unknown *collection.UnknownError
 	require.True(t, errors.As(err, &unknown))
 	assert.Panics(t, func() { _, _ = r.Pairs(0, breedingplan.Wish{}) })
+}
+
+// TestPairsEndedWithinTheSweep: with many animals there are many numbers of pairings to look
+// at, and whoever ends the search does not wait for all of them.
+func TestPairsEndedWithinTheSweep(t *testing.T) {
+	var b strings.Builder
+	b.WriteString(basic)
+	for i := range 30 {
+		fmt.Fprintf(&b, "  - {id: M%d, species: clockwork, sex: male, out_of_water: 2024-01-01}\n", i)
+		fmt.Fprintf(&b, "  - {id: F%d, species: clockwork, sex: female, out_of_water: 2024-01-01}\n", i)
+	}
+	r := room(t, b.String())
+	asked := 0
+	p, err := r.Pairs(day("2027-03-01"), breedingplan.Wish{Stop: func() bool { asked++; return true }})
+	require.NoError(t, err)
+	assert.False(t, p.Proven)
+	assert.NotEmpty(t, p.Species[0].Pairs)
+	assert.Less(t, asked, 25, "searches that asked whether to go on")
 }
 
 // TestPairsEndedEarly: a search that is ended says so.
