@@ -125,7 +125,7 @@ func (a *app) kin(k *kinFlags, args []string) error {
 func (a *app) drawKin(ancestry *kin.Ancestry, on civil.Date, living []int) error {
 	squares, err := ancestry.Squares(on, living)
 	if err != nil {
-		return usage(err)
+		return usagef("%v; name fewer with --living", err)
 	}
 	a.warn(ancestry.Warnings())
 	return a.write(picture.Kinship(squares))

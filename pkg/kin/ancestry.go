@@ -23,7 +23,10 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
-// Ancestry is a pedigree together with what is known of the animals in it.
+// Ancestry is a pedigree together with what is known of the animals in it, from [Of] or
+// [ReadTable]. It does not change, and can be used by several goroutines at once.
+// Animals are asked for by their numbers in the pedigree, from 0 on: a number that none
+// has panics.
 type Ancestry struct {
 	Pedigree *pedigree.Pedigree
 	// Table is the plain table of parents that it was read from, with the doubts
@@ -56,7 +59,7 @@ func ReadTable(r io.Reader, options parentage.Options) (*Ancestry, error) {
 
 // Of builds the pedigree of a collection, in which animals have the numbers of
 // their places in the file. Young of one clutch whose parent is one of several
-// share a group, so that they share the parent. The error is one of [pedigree.New].
+// share a group, so that they share the parent. The error is that of [pedigree.Linked].
 func Of(c *collection.Collection) (*Ancestry, error) {
 	a := &Ancestry{
 		animals: c.Animals, since: make([]civil.Date, len(c.Animals)),
@@ -82,9 +85,12 @@ func Of(c *collection.Collection) (*Ancestry, error) {
 		a.since[i] = cmp.Or(animal.Acquired, animal.Hatched, laid, animal.OutOfWater)
 	}
 	a.sets = sets.made
-	var err error
-	a.Pedigree, err = pedigree.Linked(records, sets.list...) // many a question needs no inbreeding
-	return a, err
+	p, err := pedigree.Linked(records, sets.list...) // many a question needs no inbreeding
+	if err != nil {
+		return nil, err
+	}
+	a.Pedigree = p
+	return a, nil
 }
 
 // Number gives the number of an animal in the pedigree, from 0 on. The error is a

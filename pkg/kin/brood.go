@@ -15,7 +15,8 @@ type Brood struct {
 }
 
 // WithYoung gives the pedigree of a collection with young of its clutches. Their
-// numbers follow on those of the animals, brood by brood.
+// numbers follow on those of the animals, brood by brood. It panics when a parent of a
+// clutch is not in the pedigree.
 func (a *Ancestry) WithYoung(broods ...Brood) *pedigree.Pedigree {
 	sets := parentSets{made: maps.Clone(a.sets)}
 	var records []pedigree.Record

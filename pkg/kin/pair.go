@@ -52,7 +52,7 @@ type Path struct {
 // pathsTold is how many paths a [Pair] has, over all ancestors.
 const pathsTold = 50
 
-// Pair tells how two animals are related. The error is an *[collection.UnknownError].
+// Pair tells how two animals are related. The error is a *[collection.UnknownError].
 func (a *Ancestry) Pair(idA, idB string) (Pair, error) {
 	i, err := a.Number(idA)
 	if err != nil {
@@ -118,7 +118,7 @@ type Relative struct {
 // Relatives gives the kinship of an animal with every other of its species that
 // is in the room, the least related first; for a plain table with all. Kinships
 // closer than 1e-9 count as equal, and these are by id. An unknown day stands
-// for the end of the records. The error is an *[collection.UnknownError].
+// for the end of the records. The error is a *[collection.UnknownError].
 func (a *Ancestry) Relatives(id string, on civil.Date) ([]Relative, error) {
 	i, err := a.Number(id)
 	if err != nil {

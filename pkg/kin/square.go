@@ -42,7 +42,7 @@ func (e *SquareError) Error() string {
 	if e.Species != "" {
 		of = " of " + e.Species
 	}
-	return fmt.Sprintf("%d living animals%s are more than the %d that one picture shows; name fewer with --living", e.Living, of, MostInSquare)
+	return fmt.Sprintf("%d living animals%s are more than the %d that one picture shows", e.Living, of, MostInSquare)
 }
 
 // Squares gives a square for each species, of the living animals, whose
