@@ -70,7 +70,7 @@ func (s Stage) Ahead() bool { return !s.Recorded && !s.Passed }
 // this file have taught; see [development.Model.Outlook].
 func (r *Rearing) Clutches(on civil.Date) []Clutch { return r.Told(r.Tended(on)...) }
 
-// Running reports whether a clutch was laid, or seen, by a day and has not ended.
+// Running reports whether a clutch was laid, or seen, by a day and has not ended by then.
 func (r *Rearing) Running(c *collection.Clutch, on civil.Date) bool {
 	return r.begun(c, on) && !(c.Ended.Known() && c.Ended <= on)
 }
@@ -91,8 +91,8 @@ func (c Clutch) Died() bool { return c.Living != nil && *c.Living == 0 }
 // copied gives a copy that is a list also when there is none.
 func copied(ids []string) []string { return append([]string{}, ids...) }
 
-// Counted gives the last count of a whole clutch less the losses and those that are
-// gone since.
+// Counted gives the last count of a whole clutch up to a day, less the losses and those
+// that are gone since; nil when it was never counted.
 func (r *Rearing) Counted(clutch string, on civil.Date) *int {
 	var living *int
 	for _, c := range r.Collection.Counts(clutch) {

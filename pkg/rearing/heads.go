@@ -114,9 +114,9 @@ func (r *Rearing) week(d development.DayHeads) WeekHeads {
 	return w
 }
 
-// Counts gives how many of a clutch lived on days up to on: the eggs, what was
-// Counted of the whole of it, and what was left of these after losses, and after some
-// were sold or held back.
+// Counts gives how many of a clutch lived on days up to on: the eggs, what was counted
+// of the whole of it, and what was left of these after losses, and after some were sold
+// or held back.
 func (r *Rearing) Counts(c *collection.Clutch, o development.Outlook, on civil.Date) []development.Count {
 	var out []development.Count
 	if c.Eggs > 0 && o.Laid.Known() {

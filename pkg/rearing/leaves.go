@@ -6,9 +6,9 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/development"
 )
 
-// Leaves says whether the young of a clutch, or an animal, may leave, and why not. A date alone
-// is never enough: they are old enough, and long or heavy enough, and were seen
-// eating; see [development.SaleReadiness].
+// Leaves says whether the young of a clutch, or an animal, may leave, and why not. A
+// date alone is never enough: they are old enough, and long or heavy enough, and were
+// seen eating; see [development.SaleReadiness].
 type Leaves struct {
 	Ready bool `json:"ready"`
 	// OutOfWater is the first day on which all were seen to be out of the water,
@@ -22,7 +22,7 @@ type Leaves struct {
 	From       civil.Date `json:"from,omitempty"` // the first day on which they are old enough
 }
 
-// Leaves holds what is recorded of a clutch against the profile.
+// Leaves holds what is recorded of a clutch up to a day against the profile.
 func (r *Rearing) Leaves(c *collection.Clutch, on civil.Date) Leaves {
 	young := development.Young{OutOfWater: r.leftWater(c.ID, on), SeenEating: r.sawEating(c.ID, on)}
 	for _, e := range r.Collection.DiaryOf(c.ID) {
@@ -39,8 +39,8 @@ func (r *Rearing) Leaves(c *collection.Clutch, on civil.Date) Leaves {
 	return r.judged(c.Species, young, on)
 }
 
-// AnimalLeaves holds what is recorded of an animal against the profile. What was
-// seen of all of its clutch was seen of it.
+// AnimalLeaves holds what is recorded of an animal up to a day against the profile. What
+// was seen of all of its clutch was seen of it.
 func (r *Rearing) AnimalLeaves(a *collection.Animal, on civil.Date) Leaves {
 	young := development.Young{OutOfWater: a.OutOfWater}
 	if a.OutOfWater > on {

@@ -29,7 +29,9 @@ func newLessons(c *collection.Collection) *lessons {
 }
 
 // Lesson gives what all clutches of a species have taught by a day, those that
-// have ended and those that run. It is worked out when it is first asked for.
+// have ended and those that run. It is worked out when it is first asked for, and kept
+// for the day that was asked for last. It panics for a species that the collection does
+// not have.
 func (r *Rearing) Lesson(species string, on civil.Date) *development.Room {
 	l := r.lessons
 	on = r.Taught(on)

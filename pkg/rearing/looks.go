@@ -30,9 +30,13 @@ func (r *Rearing) lastHatching(kind string) int {
 	return usualLastHatching
 }
 
-// Looks turns the diary's looks up to a day into those of the model.
+// Looks turns the diary's looks at a clutch up to a day into those of the model. There
+// are none of a clutch that the collection does not have.
 func (r *Rearing) Looks(clutch string, on civil.Date) []development.Look {
-	c, _ := r.Collection.Clutch(clutch)
+	c, ok := r.Collection.Clutch(clutch)
+	if !ok {
+		return nil
+	}
 	return r.sightings(c, on).looks
 }
 

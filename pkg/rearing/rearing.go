@@ -11,6 +11,8 @@
 package rearing
 
 import (
+	"fmt"
+
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/collection"
 	"github.com/spawnwright/spawnwright/pkg/development"
@@ -18,8 +20,8 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
-// Rearing is the clutches of a collection with what they have taught. It can be used
-// by several goroutines at once.
+// Rearing is the clutches of a collection with what they have taught, from [New]. It can
+// be used by several goroutines at once.
 type Rearing struct {
 	Collection *collection.Collection
 	Ancestry   *kin.Ancestry
@@ -28,8 +30,14 @@ type Rearing struct {
 	lessons *lessons
 }
 
-// New takes a model for each species of the collection, see [ModelOf].
+// New takes a collection, its ancestry by [kin.Of], and a model for each species, see
+// [ModelOf]. It panics when a species has none.
 func New(c *collection.Collection, a *kin.Ancestry, models map[string]*development.Model) *Rearing {
+	for _, p := range c.Species {
+		if models[p.ID] == nil {
+			panic(fmt.Sprintf("rearing: no model of the species %q", p.ID))
+		}
+	}
 	return &Rearing{Collection: c, Ancestry: a, models: models, lessons: newLessons(c)}
 }
 

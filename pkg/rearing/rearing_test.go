@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
@@ -47,4 +48,10 @@ func asJSON(t testing.TB, v any) string {
 	data, err := json.Marshal(v)
 	require.NoError(t, err)
 	return string(data)
+}
+
+func TestNeedsAModel(t *testing.T) {
+	r := room(t, basic)
+	assert.PanicsWithValue(t, `rearing: no model of the species "clockwork"`, func() { rearing.New(r.Collection, r.Ancestry, nil) })
+	assert.Empty(t, r.Looks("nothing", day("2027-01-01")))
 }

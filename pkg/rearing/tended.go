@@ -41,7 +41,8 @@ func (r *Rearing) Told(clutches ...Tended) []Clutch {
 	return out
 }
 
-// Tended gives the clutches that run, which do not wait for each other.
+// Tended gives the clutches that run on a day, in the order of the file. They do not wait
+// for each other: each processor takes the next.
 func (r *Rearing) Tended(on civil.Date) []Tended {
 	var run []*collection.Clutch
 	for i := range r.Collection.Clutches {
