@@ -23,7 +23,8 @@ type Breeding struct {
 	FromEach int
 }
 
-// NewBreeding gives an error for days that make no distribution.
+// NewBreeding works out how a species is bred. The error is for days that make no
+// distribution; see [rearing.ModelOf].
 func NewBreeding(p *species.Profile) (*Breeding, error) {
 	model, err := rearing.ModelOf(p)
 	if err != nil {

@@ -45,7 +45,8 @@ type Broods struct {
 	of map[string]func() *Brood
 }
 
-// New takes how each species of the collection is bred.
+// New takes how each species of the collection of r is bred, see [NewBreeding]. The
+// models are those that r was made with; [Broods.Of] panics for others.
 func New(r *rearing.Rearing, breeding map[string]*Breeding) *Broods {
 	return &Broods{rearing: r, breeding: breeding}
 }
@@ -60,7 +61,8 @@ func (l *Broods) Breeding(species string) *Breeding {
 	return b
 }
 
-// Of gives the brood of a species by a day.
+// Of gives the brood of a species by a day. It panics for a species that the collection
+// does not have.
 func (l *Broods) Of(species string, on civil.Date) *Brood {
 	on = l.rearing.Taught(on)
 	l.mu.Lock()

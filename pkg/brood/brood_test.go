@@ -1,6 +1,7 @@
 package brood_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -87,6 +88,7 @@ func TestYield(t *testing.T) {
 	one, _ := b.Yield(20, 0, brood.InTime)
 	assert.InDelta(t, one.Enough(), one.And(none).Enough(), 1e-12, "no clutch adds nothing")
 	assert.Greater(t, one.And(one).Enough(), 0.9, "two bring 40")
+	assert.PanicsWithValue(t, "brood: yields for targets of different numbers", func() { one.And(brood.NoYield(21)) })
 }
 
 // TestHolds: 40 tadpoles want 20 litres, two tubs, and 20 froglets four bins.
@@ -134,5 +136,40 @@ diary:
 		{Resource: timetable.Bin, Amount: 2, Span: civil.Span{First: day("2027-04-04"), Last: day("2027-05-23")}},
 	}, h.Taken())
 	assert.Zero(t, h.Yield(13, day("2027-06-30")).Enough(), "12 hatched")
+	assert.Equal(t, day("2027-05-24"), h.BinsFree(0.9))
+	ready := day("2027-05-24")
+	assert.Equal(t, ready.Add(28), l.Running(r.Tended(ready), ready)[0].BinsFree(0.9), "who is sale-ready and still counted stays some weeks")
 	assert.Greater(t, h.Yield(2, day("2027-06-30")).Enough(), 0.8)
+}
+
+// TestForAShow: bins are kept until the day for which a pairing wants its young.
+func TestForAShow(t *testing.T) {
+	l, r := nursery(t, `
+pairings:
+  - {id: P, dam: D, sire: A, ready_by: 2027-08-01}
+clutches:
+  - {id: C, laid: 2027-02-10, dam: D, sire: A, pairing: P}
+diary:
+  - {on: 2027-02-15, clutch: C, saw: hatched, count: 12}
+`)
+	p, _ := r.Collection.Pairing("P")
+	on := day("2027-02-20")
+	space := l.Holds(p, on, 0).Space
+	assert.Equal(t, timetable.Bin, space[1].Resource)
+	assert.Equal(t, day("2027-08-01"), space[1].Until)
+	assert.Equal(t, day("2027-08-02"), l.Running(r.Tended(on), on)[0].BinsFree(0.9), "the day after, for they are sale-ready on 2027-05-24")
+}
+
+// TestTubsSetTooWarm: the species is safe up to 28 °C.
+func TestTubsSetTooWarm(t *testing.T) {
+	outside := func(water collection.Given[float64]) bool {
+		l, r := nursery(t, "")
+		r.Collection.Equipment.TadpoleTubs.WaterC = water
+		return slices.ContainsFunc(l.Of("clockwork", day("2027-01-01")).Doubts, func(d string) bool {
+			return strings.Contains(d, "outside the safe range of 18 to 28 °C")
+		})
+	}
+	assert.False(t, outside(collection.Given[float64]{}), "not known")
+	assert.False(t, outside(collection.Given[float64]{Known: true, Value: 28}))
+	assert.True(t, outside(collection.Given[float64]{Known: true, Value: 28.5}))
 }

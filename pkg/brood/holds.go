@@ -52,7 +52,7 @@ func (b *Breeding) Tadpoles(dams, raised int) (n float64, known bool) {
 // Holds works out what a usual clutch of each dam of a pairing will hold; raised is how
 // many tadpoles of a clutch are kept, 0 for all. Space is held from the early to the
 // late percentile of the keeper's rules, and work counts from the likely day of a step
-// to that of the next.
+// to that of the next. It panics for a species that the collection does not have.
 func (l *Broods) Holds(p *collection.Pairing, on civil.Date, raised int) Holds {
 	b := l.Of(p.Species, on)
 	var y Holds

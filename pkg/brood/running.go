@@ -16,7 +16,7 @@ import (
 // are sale-ready and still counted (common practice, no source).
 const readyStay = 28
 
-// Running is what one clutch that runs holds.
+// Running is one clutch that runs, with what it holds, from [Broods.Running].
 type Running struct {
 	*Breeding
 	rearing.Tended
@@ -28,7 +28,8 @@ type Running struct {
 	heads  func() (tadpoles, froglets float64)
 }
 
-// Running gives those clutches that run on a day and of which somebody is alive.
+// Running gives those clutches, of [rearing.Rearing.Tended], of which somebody is alive
+// on the day.
 func (l *Broods) Running(clutches []rearing.Tended, on civil.Date) []*Running {
 	var out []*Running
 	for _, k := range clutches {
@@ -73,21 +74,20 @@ func (h *Running) Taken() []planner.Taken {
 	early, late := float64(pct[0])/100, float64(pct[1])/100
 	tadpoles, froglets := h.Heads()
 	s := h.broods.Space(h.Profile)
-	if n, tooMany, ok := s.TubsFor(tadpoles); ok {
-		if tooMany {
-			n = s.Tubs
-		}
+	if n, _, ok := s.TubsFor(tadpoles); ok {
 		hold(timetable.Tub, n, h.Day(development.Hatched, early), h.Day(development.OutOfWater, late))
 	}
 	if n, _, ok := s.BinsFor(froglets); ok {
-		hold(timetable.Bin, n, h.Day(development.OutOfWater, early), h.Leaves(late))
+		hold(timetable.Bin, n, h.Day(development.OutOfWater, early), h.BinsFree(late))
 	}
 	return out
 }
 
-// Leaves gives the day on which the bins are free again.
-func (h *Running) Leaves(late float64) civil.Date {
-	to := h.Day(development.SaleReady, late)
+// BinsFree gives the day by which the bins are free again with a chance of q: once the
+// young are sale-ready, or for those that still live then some weeks later, and not
+// before the day for which the pairing wants them. Unknown where nothing is known of it.
+func (h *Running) BinsFree(q float64) civil.Date {
+	to := h.Day(development.SaleReady, q)
 	if to.Known() && to <= h.on && h.Living != nil && *h.Living > 0 {
 		to = h.on.Add(readyStay)
 	}

@@ -9,8 +9,9 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
-// Yield has the chances of the numbers of young that clutches bring, by buckets of
-// each young: all of the last bucket and above are in the last.
+// Yield has the chances of the numbers of young that clutches bring for a target, from
+// [NoYield] or one of those that give one. The numbers are kept in buckets of so many
+// young each; all that are enough are in the last.
 type Yield struct {
 	each   float64
 	chance []float64
@@ -20,7 +21,7 @@ type Yield struct {
 // more than one.
 const MostBuckets = 200
 
-// NoYield is that of no clutch, for a target of so many young.
+// NoYield is that of no clutch, for a target of so many young; not below 0.
 func NoYield(wanted int) Yield {
 	y := Yield{each: max(1, math.Ceil(float64(wanted)/MostBuckets))}
 	y.chance = make([]float64, int(math.Ceil(float64(wanted)/y.each))+1)
@@ -31,8 +32,12 @@ func NoYield(wanted int) Yield {
 // Enough is the chance that all young that are wanted are there.
 func (y Yield) Enough() float64 { return min(y.chance[len(y.chance)-1], 1) }
 
-// And gives the yield of two that know nothing of each other.
+// And gives the yield of two that know nothing of each other. It panics when they are
+// for targets of different numbers. Cost: the square of the buckets, [MostBuckets] at most.
 func (y Yield) And(z Yield) Yield {
+	if y.each != z.each || len(y.chance) != len(z.chance) {
+		panic("brood: yields for targets of different numbers")
+	}
 	sum := Yield{y.each, make([]float64, len(y.chance))}
 	last := len(sum.chance) - 1
 	for i, p := range y.chance {
@@ -49,13 +54,15 @@ func (y Yield) add(young, chance float64) {
 	y.chance[int(k)] += chance
 }
 
+// InTime stands for days after which all are ready, see [Brood.Yield].
+const InTime = -1
+
 // The points at which the sizes of clutches, their survival and their pace are
 // looked at.
 const (
 	sizePoints     = 15
 	survivalPoints = 20
 	pacePoints     = 15
-	InTime         = -1 // days: all are ready in time
 )
 
 // shareFrom is how sure the usual share of survivors is: as if it had been found
@@ -63,7 +70,8 @@ const (
 const shareFrom = 10
 
 // Yield gives the young of one usual clutch that are ready so many days after
-// the first night of rain, where at most raise tadpoles are kept; 0 stands for all.
+// the first night of rain, or [InTime], where at most raise tadpoles are kept; 0 stands
+// for all.
 // Sizes are two-piece lognormal through the percentiles of the profile, the share
 // that lives is a beta distribution about the usual one, and siblings are ready
 // lognormally about the day of half of them. That there are eggs is taken for
@@ -91,7 +99,7 @@ func (b *Brood) Yield(wanted, raise, days int) (_ Yield, ok bool) {
 }
 
 // Yield gives the young of a clutch that is there which are ready for a day:
-// normally distributed about what is expected.
+// normally distributed about what is expected. Of one that was never counted there are none.
 func (h *Running) Yield(wanted int, by civil.Date) Yield {
 	y := NoYield(wanted)
 	counts := h.broods.rearing.Counts(h.clutch, h.Outlook, h.SeenOn)
@@ -110,7 +118,8 @@ func (h *Running) Yield(wanted int, by civil.Date) Yield {
 	return y
 }
 
-// Sizes are sizes of clutches that are as likely as each other.
+// Sizes are sizes of clutches, in eggs, that are as likely as each other, from small to
+// large. The percentiles are known.
 func Sizes(eggs species.Percentiles) []float64 {
 	const z90 = 1.2815515655446004
 	var out []float64
@@ -152,11 +161,7 @@ func (b *Brood) readyShares(days int) []float64 {
 	if days == InTime {
 		return slices.Repeat([]float64{1}, pacePoints)
 	}
-	spread := usualSiblings
-	if step, ok := b.Profile.Step(species.Tadpole); ok && step.Siblings.Known() {
-		spread = step.Siblings.Value
-	}
-	laid := b.After[development.Laid].Quantile(0.5)
+	spread, laid := b.Model.SiblingSpread(), b.After[development.Laid].Quantile(0.5)
 	var out []float64
 	for i := range pacePoints {
 		half := max(b.Ready.Quantile((float64(i)+0.5)/pacePoints)-laid, 1)
@@ -172,10 +177,6 @@ func (b *Brood) readyShares(days int) []float64 {
 	}
 	return out
 }
-
-// usualSiblings is the spread of siblings where the profile has none; see
-// [development.Outlook.Siblings].
-const usualSiblings = 0.08
 
 // Stall is the chance that a clutch stops in some step.
 func (b *Breeding) Stall() float64 {

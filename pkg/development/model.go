@@ -99,6 +99,10 @@ func usualStall(name species.StepName) float64 {
 	return 0
 }
 
+// SiblingSpread gives how far the siblings of a clutch spread about the half of them: a
+// standard deviation, as a share of the days since laying. See [Outlook.Siblings].
+func (m *Model) SiblingSpread() float64 { return m.siblings }
+
 // usualSiblings is the spread of siblings where the profile does not say: a
 // standard deviation of 8 % of the time since laying. Polypedates otilophus
 // left the water on days 74 to 84 (Tapley & Girgin 2015, Herpetological Bulletin

@@ -196,7 +196,7 @@ func (g *gamble) clutch(h *brood.Running) {
 	}
 	day := func(s development.Stage, u float64) civil.Date {
 		if s == development.SaleReady {
-			return h.Leaves(u)
+			return h.BinsFree(u)
 		}
 		return h.Day(s, u)
 	}

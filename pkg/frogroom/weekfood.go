@@ -81,7 +81,7 @@ func (p *plan) eaters() []eaters {
 		tadpoles, froglets := h.Heads()
 		young(h.Species, tadpoles, froglets, func(stage development.Stage) civil.Date {
 			if stage == development.SaleReady {
-				return h.Leaves(0.5) // who is still there when it is over eats on
+				return h.BinsFree(0.5) // who is still there when it is over eats on
 			}
 			return h.Day(stage, 0.5)
 		})
