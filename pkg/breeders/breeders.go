@@ -1,9 +1,14 @@
 // Package breeders says what the rules about breeding make of the animals of a
 // collection: it gives them as the rules see them, [Breeders.Animals], with what is
 // known by a day, and holds single animals and pairings against the rules.
+//
+//	b := breeders.New(collection, ancestry, nil)
+//	grown := b.Grown(ancestry.MustNumber("AC-14"), today)
+//	verdict := b.Judge(ancestry.Above(parents), planned, firstNightOfRain, today)
 package breeders
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -15,8 +20,8 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
 
-// Breeders is the animals of a collection with the rules that hold there. It does not
-// change, and can be used by several goroutines at once.
+// Breeders is the animals of a collection with the rules that hold there, from [New]. It
+// does not change, and can be used by several goroutines at once.
 type Breeders struct {
 	Collection *collection.Collection
 	Ancestry   *kin.Ancestry
@@ -26,7 +31,7 @@ type Breeders struct {
 	laid    map[string][]civil.Date  // by every animal that may be the dam, in order
 }
 
-// New takes the rules that the file sets aside.
+// New takes a collection, its ancestry by [kin.Of], and the rules that are set aside.
 func New(c *collection.Collection, a *kin.Ancestry, relaxed []pairing.Rule) *Breeders {
 	b := &Breeders{
 		Collection: c, Ancestry: a, relaxed: relaxed,
@@ -53,7 +58,8 @@ func (b *Breeders) Laid(dam string, on civil.Date) []civil.Date {
 	return b.laid[dam][:n]
 }
 
-// Needs gives what the rules ask of a species.
+// Needs gives what the rules ask of a species; nothing of one that the collection does
+// not have.
 func (b *Breeders) Needs(species string) pairing.Needs { return b.needs[species] }
 
 // Terms are what pairings of a day are judged by.
@@ -70,14 +76,19 @@ func (b *Breeders) Terms(on civil.Date) pairing.Terms {
 
 // Judge holds a pairing against the rules on the day on which its rain begins,
 // as far as is known by on. The pedigree has the ancestry of both sides, see
-// [kin.Ancestry.Above].
+// [kin.Ancestry.Above]. It panics when a dam or a sire is not in it, or not in the
+// collection.
 func (b *Breeders) Judge(in *pedigree.Pedigree, p *collection.Pairing, rain, on civil.Date) pairing.Verdict {
 	known := min(rain, on)
 	terms, sires, dams := b.Terms(rain), b.Animals(p.Sires, known), b.Animals(p.Dams, known)
 	terms.Pedigree = in
 	for _, side := range [][]pairing.Animal{sires, dams} {
 		for i := range side {
-			side[i].Node, _ = in.Index(side[i].ID)
+			node, ok := in.Index(side[i].ID)
+			if !ok {
+				panic(fmt.Sprintf("breeders: the pedigree has no animal %q", side[i].ID))
+			}
+			side[i].Node = node
 		}
 	}
 	return pairing.Judge(terms, sires, dams)
@@ -117,7 +128,7 @@ func maturityOf(m species.Maturity) pairing.Maturity {
 
 // Animals gives animals as the pairing rules see them. Sizes and clutches are
 // those that are known by a day; a day in the future on which an animal leaves
-// is a plan, and counts.
+// is a plan, and counts. It panics for an id that no animal has.
 func (b *Breeders) Animals(ids []string, known civil.Date) []pairing.Animal {
 	out := make([]pairing.Animal, len(ids))
 	for i, id := range ids {

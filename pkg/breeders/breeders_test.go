@@ -88,6 +88,10 @@ func TestJudge(t *testing.T) {
 	}
 	assert.Equal(t, pairing.Fine, weight("2026-12-01"))
 	assert.Greater(t, weight("2026-09-01"), pairing.Fine, "she was not weighed again yet")
+	assert.PanicsWithValue(t, `breeders: the pedigree has no animal "Ulla"`, func() {
+		b.Judge(b.Ancestry.Above([]string{"Bram"}), p, day("2027-02-01"), day("2026-12-01"))
+	})
 	assert.Equal(t, 300, b.Needs("plain").Male.AgeDays)
+	assert.Equal(t, pairing.Needs{}, b.Needs("hyla-cinerea"), "not of this collection")
 	assert.Equal(t, []pairing.Rule{pairing.RuleAge}, b.Terms(day("2027-01-01")).Rules.Relaxed)
 }

@@ -7,7 +7,8 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/pairing"
 )
 
-// JudgeOne gives what each rule about single animals says of animal i as a breeder of a sex.
+// JudgeOne gives what each rule about single animals says of animal i as a breeder of a
+// sex, as far as is known by a day.
 func (b *Breeders) JudgeOne(i int, as pairing.Sex, on civil.Date) map[pairing.Rule]pairing.Finding {
 	out := make(map[pairing.Rule]pairing.Finding)
 	for _, f := range pairing.JudgeAnimal(b.Terms(on), b.Animals([]string{b.Ancestry.Animal(i).ID}, on)[0], as) {

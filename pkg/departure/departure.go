@@ -25,7 +25,8 @@ import (
 )
 
 // Register is the animals and clutches of a collection, with what speaks for and against
-// their leaving.
+// their leaving. All of it is given but for Shipping, whose zero value knows no holidays.
+// It can be used by several goroutines at once.
 type Register struct {
 	Collection *collection.Collection
 	Ancestry   *kin.Ancestry
@@ -41,10 +42,10 @@ type Wish struct {
 	Forecast parcel.Forecast // of the places on the way
 	// Group asks for the least related young for a buyer: how many, 0 for none.
 	Group int
-	Nodes int // of the search for a group, see [pairing.Effort]
+	Nodes int // of the search for a group, see [pairing.Effort]; 0 is what is usual
 }
 
-// WishError is a wish that cannot be meant.
+// WishError is a wish for a group of a size that none has.
 type WishError struct{ Message string }
 
 func (e *WishError) Error() string { return e.Message }

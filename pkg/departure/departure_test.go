@@ -126,6 +126,23 @@ func TestReadyWishes(t *testing.T) {
 	assert.True(t, errors.As(err, new(*collection.UnknownError)))
 }
 
+// TestReadyOfASpecies: the others are not told of.
+func TestReadyOfASpecies(t *testing.T) {
+	both := strings.NewReplacer("clutches:\n", "  - {id: H, species: hyla-cinerea}\nclutches:\n  - {id: K0, species: hyla-cinerea, laid: 2027-01-01}\n", "diary:\n", "diary:\n  - {on: 2027-04-01, clutch: K0, saw: out-of-water}\n")
+	r := room(t, both.Replace(fmt.Sprintf(leavingRoom, "  - {id: Y1, clutch: K1}")))
+	of := func(species string) string {
+		d, err := r.Ready(day("2027-06-01"), departure.Wish{Species: species})
+		require.NoError(t, err)
+		var ids []string
+		for _, y := range d.Young {
+			ids = append(ids, y.ID)
+		}
+		return strings.Join(ids, " ")
+	}
+	assert.Equal(t, "K0", of("hyla-cinerea"))
+	assert.Equal(t, "Y1 K1 K2", of("agalychnis-callidryas"))
+}
+
 // What holds an animal, and the day from which time has cured it.
 func TestDeparture(t *testing.T) {
 	const young = "  - {id: Y1, species: agalychnis-callidryas, out_of_water: 2027-04-01, length_mm: 22"
@@ -141,6 +158,11 @@ func TestDeparture(t *testing.T) {
 		{"the young of a clutch were seen eating", "  - {id: Y1, clutch: K1, length_mm: 22}", []string{}, "2027-06-01", 4},
 		{"a hold that ends", "  - {id: Y1, clutch: K1, length_mm: 22, holds: [{kind: health, until: 2027-06-10}]}", []string{"Y1 is held for health until 2027-06-10"}, "2027-06-11", 4},
 		{"a hold without an end", "  - {id: Y1, clutch: K1, length_mm: 22, holds: [{kind: quarantine, note: from the fair}]}", []string{"Y1 is held for quarantine until that is lifted: from the fair"}, "unknown", 0},
+		{
+			"one hold that ends and one without an end", "  - {id: Y1, clutch: K1, length_mm: 22, holds: [{kind: health, until: 2027-06-10}, {kind: quarantine}]}",
+			[]string{"Y1 is held for quarantine until that is lifted", "Y1 is held for health until 2027-06-10"},
+			"unknown", 0,
+		},
 		{"a hold that is over", "  - {id: Y1, clutch: K1, length_mm: 22, holds: [{kind: health, until: 2027-05-31}]}", []string{}, "2027-06-01", 4},
 		{"new in the room, and no quarantine on record", "  - {id: Y1, clutch: K1, length_mm: 22, acquired: 2027-05-03}", []string{}, "unknown", 0},
 		{"new in the room, a month is over", "  - {id: Y1, clutch: K1, length_mm: 22, acquired: 2027-05-02}", []string{}, "2027-06-01", 4},

@@ -9,8 +9,9 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/rearing"
 )
 
-// MayGo says whether an animal may go to another keeper: young when they are ready to
-// leave, grown animals always, and nobody in quarantine or ill.
+// MayGo says whether animal i, by its number in the pedigree, may go to another keeper:
+// young when they are ready to leave, grown animals always, and nobody in quarantine or
+// ill. Whether it is in the room at all is not asked.
 func (r *Register) MayGo(i int, on civil.Date) rearing.Leaves {
 	a := r.Ancestry.Animal(i)
 	out := r.Rearing.AnimalLeaves(&a, on)
