@@ -2,6 +2,8 @@
 // each planned pairing and the windows of its young, the windows of every clutch that
 // runs, what has to be ready before them, and the targets with their last shipping days.
 //
+//	events := almanac.Season{Collection: c, On: today, Clutches: tended}.Events()
+//
 // An event keeps its name when it moves, and counts what the diary has said that can
 // have moved it. How a calendar is written is the business of calendar.
 package almanac
@@ -49,7 +51,11 @@ type Stage struct {
 	Window civil.Window
 }
 
-// Events gives the events of the clutches, then of the pairings and the targets.
+// Events gives the events of the clutches, then of the pairings and the targets of the
+// collection. Each has a [Key] of its own, one of the categories of this package, and in
+// Sequence and Changed how often, and when last, something was recorded that can have
+// moved it. It panics for a pairing without phases, or of a species that the collection
+// does not have.
 func (s Season) Events() []calendar.Event {
 	e := &events{Season: s, unchanged: s.lastEntry(), taught: make(map[string]change)}
 	for _, k := range s.Clutches {
@@ -162,8 +168,9 @@ func (e *events) add(event calendar.Event) {
 	e.list = append(e.list, event)
 }
 
-// Key names an event by what it is. Signs that would let two events share a key
-// are written otherwise.
+// Key names an event by what it is: the kind, "clutch", "pairing" or "target", the id of
+// that, and what of it. Signs in an id that would let two events share a key are written
+// otherwise.
 func Key(kind, id string, what ...string) string {
 	parts := append([]string{kind, escapes.Replace(id)}, what...)
 	return strings.Join(parts, "/")

@@ -15,7 +15,8 @@ import (
 // Pairs plans the pairings of a season, see [breedingplan.Stock.Plan]. The animals are judged
 // as they are on that day.
 //
-// The error of this and of the questions that follow is a *[collection.UnknownError], a *[breedingplan.WishError] for a wish that makes no sense, or a
+// The error of this and of the questions that follow is a *[collection.UnknownError], a
+// *[breedingplan.WishError] for a wish that makes no sense, or a
 // *[breedingplan.NoPlanError] when there is none.
 func (r *Room) Pairs(on civil.Date, w breedingplan.Wish) (breedingplan.Plan, error) {
 	s, err := r.stock(on, w)

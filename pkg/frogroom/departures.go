@@ -5,7 +5,8 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/departure"
 )
 
-// Ready says which young may leave and when, see [departure.Register.Ready].
+// Ready says which young may leave and when, see [departure.Register.Ready]. The error is
+// a *[collection.UnknownError] or a *[departure.WishError].
 func (r *Room) Ready(on civil.Date, w departure.Wish) (departure.Report, error) {
 	mustKnow(on)
 	return r.leaving.Ready(on, w)

@@ -22,8 +22,9 @@ import (
 // those that teach of a species that is planned, and the clutches of pairings. An
 // event about a clutch has not changed before that was laid, or first seen; one about
 // a pairing without an entry changed on the day of the newest entry of the diary, or
-// the day that counts as today in a file without one. What will not be any more is cancelled. Where people already
-// have a calendar, [calendar.Calendar.Since] goes on from that one instead.
+// the day that counts as today in a file without one. What will not be any more is
+// cancelled. Where people already have a calendar, [calendar.Calendar.Since] goes on from
+// that one instead.
 //
 // Pairings that are over are among them, those that cannot be planned are not;
 // [Room.Season] names these.

@@ -14,7 +14,8 @@
 // the answer is needed in another shape: the packages below take plain values.
 //
 // Nothing here reads a clock; the day that counts as today is an argument. The
-// methods of [Room] panic when it is not known, or outside of [civil.First] to [civil.Last].
+// methods of [Room] panic when it is not known, or outside of [civil.First] to
+// [civil.Last]; only [Room.Lineage] takes an unknown day.
 package frogroom
 
 import (
@@ -36,8 +37,8 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/strictyaml"
 )
 
-// Room is an opened collection, from [Open] or [Read]. It does not change, and can be used by several
-// goroutines at once.
+// Room is an opened collection, from [Open], [Read] or [Of]. It does not change, and can
+// be used by several goroutines at once.
 type Room struct {
 	Collection *collection.Collection
 	Ancestry   *kin.Ancestry // who descends from whom
@@ -69,7 +70,8 @@ func Read(name string, data []byte) (*Room, strictyaml.Diagnostics) {
 	return newRoom(name, c, problems)
 }
 
-// Of is [Open] for a collection that was read, without the problems of the reading.
+// Of is [Open] for a collection that was read, without the problems of the reading. The
+// room of a nil collection is nil.
 func Of(name string, c *collection.Collection) (*Room, strictyaml.Diagnostics) {
 	return newRoom(name, c, nil)
 }

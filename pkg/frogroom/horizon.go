@@ -20,9 +20,10 @@ type Horizon struct {
 	Warnings []string           `json:"warnings,omitempty"`
 }
 
-// Horizon plays the next years of each species. Kinship is expected kinship: no
-// genes are drawn. The cost grows with runs, years and the cube of the animals of a line, and
-// with more than [horizon.LargestLine] nothing is played. The error is a *[collection.UnknownError] or a *[horizon.WishError].
+// Horizon plays the next years of each species. Kinship is expected kinship: no genes
+// are drawn. The cost grows with runs, years and the cube of the animals of a line, and
+// with more than [horizon.LargestLine] nothing is played. The error is a
+// *[collection.UnknownError] or a *[horizon.WishError].
 func (r *Room) Horizon(on civil.Date, w horizon.Wish) (Horizon, error) {
 	mustKnow(on)
 	if err := r.known(w.Species); err != nil {

@@ -14,7 +14,8 @@ func (r *Room) Kin(on civil.Date) kin.List {
 }
 
 // Lineage gives the picture of animals and their relatives, see
-// [kin.Ancestry.Lineage].
+// [kin.Ancestry.Lineage]. An unknown day stands for the end of the records. The error is
+// a *[collection.UnknownError].
 func (r *Room) Lineage(on civil.Date, w kin.LineageWish) (*lineage.Drawing, error) {
 	return r.Ancestry.Lineage(on, w)
 }

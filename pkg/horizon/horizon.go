@@ -6,8 +6,8 @@
 // goes on: how many animals are kept, how long they breed, how young are chosen.
 // [Simulate] plays that many times with chance deaths and chance ties, and gives
 // the mean and the band of each year. [Keeping.Ahead] does so for each way to choose
-// young, and finds how many unrelated animals would keep the line at a goal. Kinship is expected kinship, as from a pedigree: no genes are
-// drawn.
+// young, and finds how many unrelated animals would keep the line at a goal. Kinship is
+// expected kinship, as from a pedigree: no genes are drawn.
 //
 // Every run has random numbers of its own from the seed, so that the result is
 // the same for any number of workers.
@@ -62,8 +62,9 @@ type Future struct {
 	// is no other; 0 is none.
 	Ceiling float64
 	// CrossEvery lets Plan keep lines apart: mates are chosen among kin below the
-	// ceiling, but in each CrossEvery-th year among those least related. The loss of diversity in
-	// a year is the smaller the more inbred the parents are. 0 crosses every year.
+	// ceiling, but in each CrossEvery-th year among those least related. The loss of
+	// diversity in a year is the smaller the more inbred the parents are. 0 crosses
+	// every year.
 	CrossEvery int
 	// Size is how many animals are kept: young fill the places of those that
 	// die or are too old, and keep their sex.
@@ -78,9 +79,9 @@ type Future struct {
 	Newcomers, Arrive int
 	// Goal is the gene diversity below which the line should not fall.
 	Goal float64
-	// Stop is asked before each run, and within one before each year and each young of the
-	// plan, one call at a time; true ends the simulation, and a run that is not at its end does
-	// not count. It may be nil, and should be quick.
+	// Stop is asked before each run, and within one before each young of the plan and
+	// after each year, one call at a time; true ends the simulation, and a run that is
+	// not at its end does not count. It may be nil, and should be quick.
 	Stop     func() bool
 	Progress func(done int) // told of each run that is done, one call at a time. May be nil
 }
