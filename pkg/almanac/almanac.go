@@ -34,6 +34,7 @@ type Pairing struct {
 	Dams, Sires []string
 	Phases      []Phase // at least one
 	Stages      []Stage // of its young
+	NoYoung     bool    // none are waited for: it rests, and no clutch was laid
 	Refused     bool    // it should not be made, as the findings say
 	Findings    []string
 }

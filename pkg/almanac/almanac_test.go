@@ -89,6 +89,15 @@ func TestLaid(t *testing.T) {
 	assert.Equal(t, day("2027-03-05"), eggs.Changed)
 }
 
+// TestRested: nobody looks for young of a pairing that was put to rest without a clutch.
+func TestRested(t *testing.T) {
+	s := season(t)
+	s.Pairings[0].NoYoung = true
+	all := byKey(s.Events())
+	assert.True(t, all["pairing/P%2F1/young/laid"].Cancelled)
+	assert.False(t, all["pairing/P%2F1/over"].Cancelled)
+}
+
 func TestRefused(t *testing.T) {
 	s := season(t)
 	s.Pairings[0].Refused, s.Pairings[0].Findings = true, []string{"D is held for health"}

@@ -12,12 +12,12 @@ import (
 // pairing adds the days on which there is work with a planned pairing, and the
 // windows of its young. Once its clutch is laid the clutch speaks for itself.
 func (e *events) pairing(p Pairing) {
-	laid := len(e.laid(p.ID)) > 0
+	none := p.NoYoung || len(e.laid(p.ID)) > 0
 	e.about = e.moves()
 	e.phases(p)
 	for _, s := range p.Stages {
 		e.add(calendar.Event{
-			Key: Key("pairing", p.ID, "young", s.Stage), Span: s.Window.Span(), Category: YoungCategory, Cancelled: laid,
+			Key: Key("pairing", p.ID, "young", s.Stage), Span: s.Window.Span(), Category: YoungCategory, Cancelled: none,
 			Summary:     fmt.Sprintf("%s: %s, if all goes to plan, likely %s", p.ID, words.Planned(s.Stage), s.Window.Likely),
 			Description: windowNote(s.Window),
 		})

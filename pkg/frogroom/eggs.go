@@ -13,21 +13,59 @@ import (
 // eggs gives when a pairing is to lay; ok is false where nobody knows, and once one
 // of its dams has laid, in its name or without.
 func (r *Room) eggs(p planned, on civil.Date) (w civil.Window, ok bool) {
-	i := slices.IndexFunc(p.cycle.Stages, func(s season.StageWindow) bool { return s.Stage == development.Laid.String() })
-	clutches, _ := upTo(on, r.laid[p.ID])
-	if i < 0 || clutches > 0 {
+	w, known := p.laying()
+	if !known || !r.awaits(p.Pairing, on) || r.damLaid(p, on) {
 		return civil.Window{}, false
 	}
-	for _, dam := range p.Dams {
-		if days := r.breeders.Laid(dam, on); len(days) > 0 && days[len(days)-1] >= p.cycle.RainStart {
-			return civil.Window{}, false
-		}
+	return w, true
+}
+
+// damLaid reports whether a dam of a pairing has laid since its rain began.
+func (r *Room) damLaid(p planned, on civil.Date) bool {
+	return slices.ContainsFunc(p.Dams, func(dam string) bool {
+		days := r.breeders.Laid(dam, on)
+		return len(days) > 0 && days[len(days)-1] >= p.cycle.RainStart
+	})
+}
+
+// laying gives when a pairing is to lay by its cycle.
+func (p planned) laying() (w civil.Window, known bool) {
+	i := slices.IndexFunc(p.cycle.Stages, func(s season.StageWindow) bool { return s.Stage == development.Laid.String() })
+	if i < 0 {
+		return civil.Window{}, false
 	}
 	return p.cycle.Stages[i].Window, true
 }
 
-// noEggs says that eggs are late since the rain began; nothing when they are not.
+// rested gives since when a pairing rests of which no clutch is recorded; ok is false
+// for others. From the day after that on none is waited for.
+func (r *Room) rested(p *collection.Pairing, on civil.Date) (since civil.Date, ok bool) {
+	if clutches, _ := upTo(on, r.laid[p.ID]); clutches > 0 {
+		return 0, false
+	}
+	for _, b := range r.recorded(p, on) {
+		if b.Phase == season.Rest && b.On < on {
+			return b.On, true
+		}
+	}
+	return 0, false
+}
+
+// awaits reports whether the young of a pairing are still to come: it has no clutch yet,
+// and does not rest already.
+func (r *Room) awaits(p *collection.Pairing, on civil.Date) bool {
+	clutches, _ := upTo(on, r.laid[p.ID])
+	_, rested := r.rested(p, on)
+	return clutches == 0 && !rested
+}
+
+// noEggs says that eggs are late since the rain began, or that none came; nothing when
+// they are neither.
 func (r *Room) noEggs(p planned, on civil.Date) (w civil.Window, text string) {
+	if since, ok := r.rested(p.Pairing, on); ok && !r.damLaid(p, on) {
+		w, _ = p.laying()
+		return w, fmt.Sprintf("it rests since %s and no clutch of it is recorded, so no young of it are counted on", since)
+	}
 	w, waits := r.eggs(p, on)
 	if !waits || !p.raining() || w.Late >= on {
 		return w, ""
@@ -54,7 +92,7 @@ func (r *Room) unnamed(p planned, on civil.Date) *collection.Clutch {
 
 // unnamedText says so.
 func unnamedText(k *collection.Clutch, p planned) string {
-	return fmt.Sprintf("clutch %s has a dam of pairing %s, whose rain began on %s, but names no pairing, so that the plan waits for another clutch", k.ID, p.ID, p.cycle.RainStart)
+	return fmt.Sprintf("clutch %s has a dam of pairing %s, whose rain began on %s, but names no pairing, so that it does not count as the clutch of the pairing", k.ID, p.ID, p.cycle.RainStart)
 }
 
 // raining reports whether the rain of a pairing is recorded to have begun.

@@ -67,17 +67,19 @@ func (r *Room) events(p *plan) []calendar.Event {
 		Collection: r.Collection, On: p.on, Clutches: p.clutches, Laid: r.laid, Shipping: r.shipping(),
 	}
 	for _, one := range p.planned {
-		season.Pairings = append(season.Pairings, forAlmanac(r.tell(p.kin, one, p.on)))
+		season.Pairings = append(season.Pairings, r.forAlmanac(p, one))
 	}
 	return season.Events()
 }
 
-func forAlmanac(p PlannedPairing) almanac.Pairing {
+func (r *Room) forAlmanac(in *plan, one planned) almanac.Pairing {
+	p := r.tell(in.kin, one, in.on)
 	out := almanac.Pairing{ID: p.ID, Species: p.Species, Dams: p.Dams, Sires: p.Sires, Refused: p.Refused, Findings: p.Findings}
+	_, out.NoYoung = r.rested(one.Pairing, in.on)
 	for _, ph := range p.Phases {
 		out.Phases = append(out.Phases, almanac.Phase{Name: ph.Name, Span: ph.Span, Recorded: ph.Recorded})
 	}
-	for _, s := range p.Stages {
+	for _, s := range one.cycle.Stages {
 		out.Stages = append(out.Stages, almanac.Stage{Stage: s.Stage, Window: s.Window})
 	}
 	return out

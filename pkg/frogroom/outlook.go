@@ -17,7 +17,7 @@ type TargetOutlook struct {
 	Wanted  int        `json:"wanted"`
 	// Pairings are those that count. LeftOut are pairings for the target that
 	// cannot be ready in time at the wished certainty, should not be made, could not
-	// be planned, or have lost their clutches. Once the rain has begun, of others only
+	// be planned, have lost their clutches, or rest without one. Once the rain has begun, of others only
 	// those are left out whose young are more likely late than in time.
 	Pairings []string `json:"pairings"`
 	LeftOut  []string `json:"left_out,omitempty"`
@@ -102,15 +102,16 @@ func (p *plan) counting() map[string]bool {
 	counts := make(map[string]bool)
 	for _, one := range p.planned {
 		clutches, _ := upTo(p.on, p.room.laid[one.ID])
-		counts[one.ID] = !late[one.ID] && !p.bereft(one.ID) && (clutches > 0 || one.verdict.Allowed() && !p.lost(one))
+		counts[one.ID] = !late[one.ID] && !p.bereft(one.Pairing) && (clutches > 0 || one.verdict.Allowed() && !p.lost(one))
 	}
 	return counts
 }
 
-// bereft reports whether a pairing had its clutches and has lost all of them.
-func (p *plan) bereft(id string) bool {
-	clutches, _ := upTo(p.on, p.room.laid[id])
-	return clutches > 0 && !p.alive[id]
+// bereft reports whether a pairing has lost all of its clutches, or rests without one.
+func (p *plan) bereft(w *collection.Pairing) bool {
+	clutches, _ := upTo(p.on, p.room.laid[w.ID])
+	_, rested := p.room.rested(w, p.on)
+	return rested || clutches > 0 && !p.alive[w.ID]
 }
 
 // lost reports whether the rain of a pairing that has no clutch began so late that

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
+	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
 func TestTargets(t *testing.T) {
@@ -134,4 +135,44 @@ clutches:
 		return s.Solved.Problem.Chains[0].Holds[0].Amount
 	}
 	assert.Greater(t, tubs(lost), tubs(before), "tubs of 2 tadpoles that are kept for Q")
+}
+
+// TestRestedWithoutAClutch: nobody counts on young of a pairing that was put to rest and
+// has not laid, and the other of the target has to bring more.
+func TestRestedWithoutAClutch(t *testing.T) {
+	text := wet(basic + `
+equipment: {tadpole_tubs: {count: 9, litres: 1}, froglet_bins: {count: 9, froglets: 10}}
+targets:
+  - {name: show, on: 2027-07-24, species: clockwork, froglets: 8}
+pairings:
+  - {id: P, dam: D, sire: A, target: show}
+  - {id: Q, dam: E, sire: B, target: show}
+diary:
+  - {on: 2027-02-08, pairing: P, began: rain}
+`)
+	waiting, err := room(t, text).Season(day("2027-02-12"))
+	require.NoError(t, err)
+	resting, err := room(t, text+"  - {on: 2027-02-11, pairing: P, began: rest}\n").Season(day("2027-02-12"))
+	require.NoError(t, err)
+	assert.Equal(t, []string{"P", "Q"}, waiting.Targets[0].Pairings)
+	assert.Equal(t, []string{"Q"}, resting.Targets[0].Pairings)
+	assert.Equal(t, []string{"P"}, resting.Targets[0].LeftOut)
+	assert.NotEmpty(t, waiting.Pairings[0].Stages)
+	assert.Empty(t, resting.Pairings[0].Stages)
+	assert.Contains(t, resting.Pairings[0].Warnings, "it rests since 2027-02-11 and no clutch of it is recorded, so no young of it are counted on: record the clutch, or plan another attempt")
+	kept := func(s frogroom.Season) (tubs int) {
+		for _, t := range s.Solved.Problem.Taken {
+			if t.Resource == timetable.Tub {
+				tubs += t.Amount
+			}
+		}
+		return tubs
+	}
+	assert.Positive(t, kept(waiting), "for the young of P, which rains and is not moved any more")
+	assert.Zero(t, kept(resting))
+	tubs := func(s frogroom.Season) int {
+		require.Len(t, s.Solved.Problem.Chains, 1)
+		return s.Solved.Problem.Chains[0].Holds[0].Amount
+	}
+	assert.Greater(t, tubs(resting), tubs(waiting), "tubs of 2 tadpoles that are kept for Q")
 }

@@ -128,7 +128,7 @@ func (r *Room) places(running []*brood.Running) timetable.Room {
 }
 
 // fit gives a pairing as it is fitted into the room. Once it has a clutch that
-// holds what the young need.
+// holds what the young need; one that rests without a clutch needs nothing for them.
 func (p *plan) fit(w *collection.Pairing, in season.Pairing, o Planning) (timetable.Pairing, brood.Holds) {
 	r := p.room
 	out := timetable.Pairing{
@@ -140,7 +140,7 @@ func (p *plan) fit(w *collection.Pairing, in season.Pairing, o Planning) (timeta
 			out.Early = t.EarlyCost.Value
 		}
 	}
-	if clutches, _ := upTo(p.on, r.laid[w.ID]); clutches > 0 && r.written(w) {
+	if r.written(w) && !r.awaits(w, p.on) {
 		out.Laid = true
 		return out, brood.Holds{}
 	}

@@ -80,7 +80,11 @@ func (r *Room) tell(in *pedigree.Pedigree, p planned, on civil.Date) PlannedPair
 		out.Phases = append(out.Phases, PlannedPhase{ph.Name, ph.Place, ph.Span, ph.LatestStart, ph.Recorded})
 	}
 	young := r.broods.Of(p.Species, on)
-	for _, s := range p.cycle.Stages {
+	stages := p.cycle.Stages
+	if _, rested := r.rested(p.Pairing, on); rested {
+		stages = nil
+	}
+	for _, s := range stages {
 		out.Stages = append(out.Stages, PlannedStage{s.Stage, s.Window, young.RestsOn[s.Stage]})
 	}
 	out.Warnings = append(out.Warnings, young.Doubts...)
@@ -99,7 +103,7 @@ func (r *Room) tell(in *pedigree.Pedigree, p planned, on civil.Date) PlannedPair
 	if _, text := r.noEggs(p, on); text != "" {
 		out.Warnings = append(out.Warnings, text+": record the clutch, or plan another attempt")
 	}
-	if len(out.Stages) == 0 {
+	if len(p.cycle.Stages) == 0 {
 		out.Warnings = append(out.Warnings, fmt.Sprintf("when there will be young is not known: the profile of %s has no eggs_after_nights under breeding", p.Species))
 	}
 	out.Warnings = append(out.Warnings, p.doubts...)
@@ -111,8 +115,7 @@ func (r *Room) tell(in *pedigree.Pedigree, p planned, on civil.Date) PlannedPair
 // too late for the wished one. A clutch that is laid speaks for itself.
 func (r *Room) lessSure(p planned, on civil.Date) []string {
 	chance, known := r.chanceInTime(p, on)
-	clutches, _ := upTo(on, r.laid[p.ID])
-	if !known || clutches > 0 || chance >= float64(p.CertaintyPct)/100 {
+	if !known || !r.awaits(p.Pairing, on) || chance >= float64(p.CertaintyPct)/100 {
 		return nil
 	}
 	return []string{fmt.Sprintf("the chance that a clutch is sale-ready by %s is %d %%; wished: %d %%", p.ReadyBy, *percent(chance), p.CertaintyPct)}

@@ -97,7 +97,7 @@ func newGamble(p *plan) *gamble {
 		g.season.Resources = append(g.season.Resources, occupancy.Resource{Name: timetable.Bin, Count: e.FrogletBins.Count.Value})
 	}
 	for _, one := range p.planned {
-		if n, _ := upTo(p.on, p.room.laid[one.ID]); n == 0 {
+		if p.room.awaits(one.Pairing, p.on) {
 			g.pairing(one)
 		}
 	}

@@ -85,7 +85,7 @@ func (p *plan) neededFor(t *collection.Target) int {
 	b := p.room.broods.Of(t.Species, p.on)
 	clutches := 0
 	for i := range p.room.Collection.Pairings {
-		if w := &p.room.Collection.Pairings[i]; w.Target == t.Name && !p.bereft(w.ID) {
+		if w := &p.room.Collection.Pairings[i]; w.Target == t.Name && !p.bereft(w) {
 			clutches += len(w.Dams)
 		}
 	}

@@ -64,7 +64,7 @@ func (p *plan) eaters() []eaters {
 	}
 	for _, one := range p.planned {
 		tadpoles, known := p.room.of(one.Species).Tadpoles(len(one.Dams), p.raised(one.Pairing))
-		if laid, _ := upTo(p.on, p.room.laid[one.ID]); !known || laid > 0 {
+		if !known || !p.room.awaits(one.Pairing, p.on) {
 			continue
 		}
 		froglets := tadpoles * p.room.of(one.Species).Survival(development.Hatched, development.OutOfWater)

@@ -139,7 +139,7 @@ func (w *weekly) pairing(one planned) {
 	}
 	w.task(one.cycle.Span().Last.Add(1), one.ID+": the cycle is over", false)
 	var ages []age
-	if n, _ := upTo(w.on, w.room.laid[one.ID]); n == 0 {
+	if w.room.awaits(one.Pairing, w.on) {
 		for _, s := range one.cycle.Stages {
 			ages = append(ages, age{s.Stage, s.Window.Likely, true})
 		}

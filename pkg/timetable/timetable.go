@@ -46,7 +46,7 @@ type Pairing struct {
 	Young []planner.Hold
 	Hands []planner.Visit
 	Work  map[string]int // minutes a day in a phase, by its name
-	// Laid: there are eggs, so that no second attempt is needed.
+	// Laid: there are eggs, or none are waited for, so that no second attempt is needed.
 	Laid bool
 	// Announced are first days of phases, by name, or of [planner.End], that
 	// others were told: each is kept where that costs less than moving it.
