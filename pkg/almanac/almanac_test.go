@@ -44,6 +44,7 @@ diary:
 			ID: "P/1", Species: "hyla-cinerea", Dams: []string{"D"}, Sires: []string{"S"},
 			Phases: []almanac.Phase{
 				{Name: "rain", Span: civil.Span{First: day("2027-03-01"), Last: day("2027-03-14")}, Recorded: true},
+				{Name: "warm-up", Span: civil.Span{First: day("2027-03-15"), Last: day("2027-03-14")}}, // it is left out
 				{Name: "rest", Span: civil.Span{First: day("2027-03-15"), Last: day("2027-05-14")}},
 			},
 			Stages: []almanac.Stage{{Stage: "laid", Window: civil.Window{Early: day("2027-03-03"), Likely: day("2027-03-06"), Late: day("2027-03-12")}}},

@@ -88,10 +88,29 @@ func TestJudge(t *testing.T) {
 	}
 	assert.Equal(t, pairing.Fine, weight("2026-12-01"))
 	assert.Greater(t, weight("2026-09-01"), pairing.Fine, "she was not weighed again yet")
+	early := b.Judge(b.Ancestry.Above([]string{"Bram", "Ulla"}), p, day("2026-09-15"), day("2026-12-01"))
+	assert.True(t, slices.ContainsFunc(early.Findings, func(f pairing.Finding) bool {
+		return f.Rule == pairing.RuleWeight && f.Severity > pairing.Fine && slices.Contains(f.Animals, "Ulla")
+	}), "what was learned after its rain says nothing of it")
 	assert.PanicsWithValue(t, `breeders: the pedigree has no animal "Ulla"`, func() {
 		b.Judge(b.Ancestry.Above([]string{"Bram"}), p, day("2027-02-01"), day("2026-12-01"))
 	})
 	assert.Equal(t, 300, b.Needs("plain").Male.AgeDays)
 	assert.Equal(t, pairing.Needs{}, b.Needs("hyla-cinerea"), "not of this collection")
 	assert.Equal(t, []pairing.Rule{pairing.RuleAge}, b.Terms(day("2027-01-01")).Rules.Relaxed)
+}
+
+// TestNeeds: days are whole, and a part of the way to the land is not taken for all.
+func TestNeeds(t *testing.T) {
+	needs := func(development string) pairing.Needs {
+		c, problems := collection.Read("room.yaml", []byte("species:\n  - {id: plain, name: Rana plana, source: invented, quarantine_days: 30.5, maturity: {male: {age_days: 300.5}}, development: {"+development+"}}\n"))
+		require.NotNil(t, c, "%v", problems)
+		a, err := kin.Of(c)
+		require.NoError(t, err)
+		return breeders.New(c, a, nil).Needs("plain")
+	}
+	n := needs("egg: {days: [5, 6, 8], at_c: 25}, hatchling: {days: [2, 3, 4], at_c: 25}, tadpole: {days: [40, 50, 60], at_c: 25}, metamorph: {days: [4, 5, 6], at_c: 25}")
+	assert.Equal(t, []int{6, 3 + 50 + 5}, []int{n.EggDays, n.TadpoleDays})
+	assert.Equal(t, []int{31, 301}, []int{n.QuarantineDays, n.Male.AgeDays}, "a day more is on the safe side")
+	assert.Zero(t, needs("hatchling: {days: [2, 3, 4], at_c: 25}, metamorph: {days: [4, 5, 6], at_c: 25}").TadpoleDays, "nobody knows how long tadpoles take")
 }

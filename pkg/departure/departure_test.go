@@ -222,3 +222,22 @@ func TestCard(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "2027-04-01", clutch.OutOfWater.String())
 }
+
+// TestCardTellsHowItWasKept: the last of each temperature up to the day of the card, of
+// the animal or of its place.
+func TestCardTellsHowItWasKept(t *testing.T) {
+	r := room(t, strings.Replace(fmt.Sprintf(leavingRoom, ""), "eggs: 30}", "eggs: 30, place: tub 1}", 1)+`  - {on: 2027-05-20, clutch: K1, air_c: 24, water_c: 23}
+  - {on: 2027-05-25, place: tub 1, water_c: 22.5}
+  - {on: 2027-05-25, place: tub 2, water_c: 19}
+  - {on: 2027-05-30, clutch: K1, air_c: 26}
+`)
+	kept := func(on string) string {
+		card, err := r.Card("K1", day(on))
+		require.NoError(t, err)
+		return strings.Join(card.Kept, "; ")
+	}
+	assert.Equal(t, "air at 26 °C, measured on 2027-05-30; water at 22.5 °C, measured on 2027-05-25", kept("2027-06-01"))
+	assert.Equal(t, "air at 24 °C, measured on 2027-05-20; water at 22.5 °C, measured on 2027-05-25", kept("2027-05-29"))
+	assert.Equal(t, "air at 24 °C, measured on 2027-05-20; water at 23 °C, measured on 2027-05-20", kept("2027-05-20"))
+	assert.Empty(t, kept("2027-05-19"))
+}

@@ -54,6 +54,10 @@ animals:
 	}
 	assert.Equal(t, graph("2020-01-01"), graph("2025-12-31"))
 	assert.NotEqual(t, graph("2025-12-31"), graph("2026-01-01"))
+	sold := ancestry(t, "animals: [{id: A, species: hyla-cinerea, acquired: 2024-01-01, left: 2026-01-01}]\n")
+	dot, err := sold.Lineage(day("2026-01-01"), kin.LineageWish{})
+	require.NoError(t, err)
+	assert.Equal(t, graph("2026-01-01"), dot.DOT(), "who left is gone as the dead are")
 	unknown, err := r.Lineage(0, kin.LineageWish{})
 	require.NoError(t, err)
 	assert.Equal(t, graph("2026-01-01"), unknown.DOT(), "an unknown day is the end of the records")
