@@ -178,7 +178,8 @@ func (b *Brood) readyShares(days int) []float64 {
 	return out
 }
 
-// Stall is the chance that a clutch stops in some step.
+// Stall is the chance that a clutch stops in some step, by what the profile says; 0 for
+// steps of which it says nothing.
 func (b *Breeding) Stall() float64 {
 	goes := 1.0
 	for _, s := range b.Profile.Development {

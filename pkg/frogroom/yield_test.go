@@ -61,6 +61,24 @@ pairings:
 	}
 }
 
+// TestNeverSure: what can still go either way is told as 99 and as 1 in 100, however
+// near it is to the end.
+func TestNeverSure(t *testing.T) {
+	chance := func(froglets string) int {
+		s, err := room(t, strings.Replace(clockwork.Spelled(basic), "survival: 0.5}", "survival: 0.5, siblings: 0, stall: 0.002}", 1)+`
+targets:
+  - {name: show, on: 2027-09-24, species: clockwork, froglets: `+froglets+`}
+pairings:
+  - {id: P, dam: D, sire: A, target: show, raise: 40}
+`).Season(day("2026-12-01"))
+		require.NoError(t, err)
+		return *s.Targets[0].ChancePct
+	}
+	assert.Equal(t, 99, chance("1"), "two of a thousand clutches stop")
+	assert.Equal(t, 1, chance("39"), "of 40 all but one live")
+	assert.Equal(t, 0, chance("41"), "of 40")
+}
+
 func pct(n int) *int { return &n }
 
 // wet is text with a clockwork species of which two tadpoles live in a litre.
