@@ -81,6 +81,7 @@ func TestYield(t *testing.T) {
 	assert.Zero(t, of(11, 10, brood.InTime), "10 are raised")
 	assert.Less(t, of(20, 0, 104), of(20, 0, 120), "half of them are ready on day 105")
 	assert.Zero(t, of(1, 0, 2), "eggs")
+	assert.Zero(t, of(1, 0, -1), "nothing is ready on the day before the rain begins")
 
 	none := brood.NoYield(20)
 	assert.Zero(t, none.Enough())

@@ -54,8 +54,8 @@ func (y Yield) add(young, chance float64) {
 	y.chance[int(k)] += chance
 }
 
-// InTime stands for days after which all are ready, see [Brood.Yield].
-const InTime = -1
+// InTime is more days than any young take to be ready, see [Brood.Yield].
+const InTime = math.MaxInt
 
 // The points at which the sizes of clutches, their survival and their pace are
 // looked at.

@@ -1,6 +1,7 @@
 package frogroom_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -77,6 +78,27 @@ pairings:
 	assert.Equal(t, 99, chance("1"), "two of a thousand clutches stop")
 	assert.Equal(t, 1, chance("39"), "of 40 all but one live")
 	assert.Equal(t, 0, chance("41"), "of 40")
+}
+
+// TestRainAfterTheTarget: who begins to rain on the day after a target, which may be
+// missed, brings nothing for it.
+func TestRainAfterTheTarget(t *testing.T) {
+	for _, on := range []string{"2027-05-04", "2027-05-05", "2027-05-06"} {
+		s, err := room(t, basic+`
+targets:
+  - {name: show, on: `+on+`, species: clockwork, froglets: 1, late_cost: 1}
+pairings:
+  - {id: P, dam: D, sire: A, target: show}
+diary:
+  - {on: 2027-04-01, pairing: P, began: conditioning}
+`).Season(day("2027-04-02"))
+		require.NoError(t, err)
+		require.Len(t, s.Pairings, 1)
+		rain := slices.IndexFunc(s.Pairings[0].Phases, func(ph frogroom.PlannedPhase) bool { return ph.Name == "rain" })
+		assert.Equal(t, day("2027-05-06"), s.Pairings[0].Phases[rain].Span.First, on)
+		require.NotNil(t, s.Targets[0].ChancePct, on)
+		assert.Zero(t, *s.Targets[0].ChancePct, on)
+	}
 }
 
 func pct(n int) *int { return &n }
