@@ -67,6 +67,7 @@ func TestEvents(t *testing.T) {
 	assert.Equal(t, almanac.SeenCategory, rain.Category, "it is recorded")
 	assert.Equal(t, "P/1: rain began (D × S)", rain.Summary)
 	assert.Contains(t, rain.Description, "residual-current device", "water and electricity")
+	assert.Regexp(t, `\nDay 2[^\n]*, night [^\n]*\(from memory\)\.`, rain.Description, "values of one source stand together")
 	assert.Equal(t, almanac.PairingCategory, rest.Category)
 	assert.Equal(t, civil.Day(day("2027-03-15")), rest.Span)
 	assert.Equal(t, civil.Day(day("2027-05-15")), all["pairing/P%2F1/over"].Span)

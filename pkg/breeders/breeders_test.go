@@ -114,3 +114,21 @@ func TestNeeds(t *testing.T) {
 	assert.Equal(t, []int{31, 301}, []int{n.QuarantineDays, n.Male.AgeDays}, "a day more is on the safe side")
 	assert.Zero(t, needs("hatchling: {days: [2, 3, 4], at_c: 25}, metamorph: {days: [4, 5, 6], at_c: 25}").TadpoleDays, "nobody knows how long tadpoles take")
 }
+
+// TestHolds: those of each kind by themselves, and only what was written by then.
+func TestHolds(t *testing.T) {
+	c, problems := collection.Read("room.yaml", []byte(`
+animals:
+  - {id: Bram, species: hyla-cinerea, sex: male, holds: [{kind: health, from: 2027-01-01, until: 2027-01-10}]}
+diary:
+  - {on: 2027-02-01, animal: Bram, hold: quarantine}
+`))
+	require.NotNil(t, c, "%v", problems)
+	a, err := kin.Of(c)
+	require.NoError(t, err)
+	b := breeders.New(c, a, nil)
+	early, late := b.Animals([]string{"Bram"}, day("2027-01-05"))[0], b.Animals([]string{"Bram"}, day("2027-02-01"))[0]
+	assert.Equal(t, []pairing.Hold{{From: day("2027-01-01"), Until: day("2027-01-10")}}, early.HealthHolds)
+	assert.Empty(t, early.Quarantines)
+	assert.Equal(t, []pairing.Hold{{From: day("2027-02-01")}}, late.Quarantines)
+}

@@ -17,6 +17,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/planner"
 	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/season"
+	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
@@ -173,4 +174,19 @@ func TestTubsSetTooWarm(t *testing.T) {
 	assert.False(t, outside(collection.Given[float64]{}), "not known")
 	assert.False(t, outside(collection.Given[float64]{Known: true, Value: 28}))
 	assert.True(t, outside(collection.Given[float64]{Known: true, Value: 28.5}))
+}
+
+// TestOfAStep: a clutch in four stops as tadpoles, and these are fed for 5 minutes a day.
+func TestOfAStep(t *testing.T) {
+	l, r := nursery(t, "")
+	steps := r.Collection.MustProfile("clockwork").Development
+	i := slices.IndexFunc(steps, func(s species.Step) bool { return s.Name == species.Tadpole })
+	steps[i].Stall = species.Number{Value: 0.25, Source: "invented"}
+	steps[i].MinutesADay = species.Number{Value: 4.5, Source: "invented"}
+	on := day("2027-01-01")
+	y, ok := l.Of("clockwork", on).Yield(1, 0, brood.InTime)
+	require.True(t, ok)
+	assert.InDelta(t, 0.75, y.Enough(), 1e-9)
+	h := l.Holds(&collection.Pairing{Species: "clockwork", Dams: []string{"D", "E"}}, on, 0)
+	assert.Contains(t, h.Space, planner.Hold{Resource: planner.Minutes, Amount: 10, From: 9, To: 49}, "two clutches, in whole minutes")
 }

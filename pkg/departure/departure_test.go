@@ -94,6 +94,8 @@ func TestBuyerGroup(t *testing.T) {
 	four := leaving(t, wish).Groups[0]
 	assert.Equal(t, []departure.Member{{ID: "K1", Count: 2}, {ID: "K2", Count: 2}}, four.Members)
 	assert.InDelta(t, 0.25, four.Closest, 1e-12)
+	wish.Group = 3
+	assert.InDelta(t, 0.25, leaving(t, wish).Groups[0].Closest, 1e-12, "the two of one clutch, wherever they stand")
 	assert.InDelta(t, (4*0.5+4*0.25+8.0/16)/16, four.MeanKinship, 1e-12)
 
 	wish.Group = 20
@@ -240,4 +242,21 @@ func TestCardTellsHowItWasKept(t *testing.T) {
 	assert.Equal(t, "air at 24 °C, measured on 2027-05-20; water at 22.5 °C, measured on 2027-05-25", kept("2027-05-29"))
 	assert.Equal(t, "air at 24 °C, measured on 2027-05-20; water at 23 °C, measured on 2027-05-20", kept("2027-05-20"))
 	assert.Empty(t, kept("2027-05-19"))
+}
+
+// TestWhoIsAskedAbout: grown animals are told of when they are promised, and nobody may
+// have what is not laid yet.
+func TestWhoIsAskedAbout(t *testing.T) {
+	grown := "  - {id: G, species: agalychnis-callidryas, sex: male, acquired: 2024-01-01, out_of_water: 2023-01-01%s}"
+	ids := func(animal string) (all []string) {
+		for _, y := range leaving(t, departure.Wish{}, animal).Young {
+			all = append(all, y.ID)
+		}
+		return all
+	}
+	assert.Equal(t, []string{"K1", "K2"}, ids(fmt.Sprintf(grown, "")))
+	assert.Equal(t, []string{"G", "K1", "K2"}, ids(fmt.Sprintf(grown, ", promised: a friend")))
+	early, err := room(t, fmt.Sprintf(leavingRoom, "")).Ready(day("2026-12-31"), departure.Wish{IDs: []string{"K1"}})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"laid on 2027-01-01, which is still to come"}, early.Young[0].Held)
 }

@@ -62,3 +62,22 @@ animals:
 	require.NoError(t, err)
 	assert.Equal(t, graph("2026-01-01"), unknown.DOT(), "an unknown day is the end of the records")
 }
+
+func TestLineageOfTheLiving(t *testing.T) {
+	r := ancestry(t, basic+"  - {id: X, species: clockwork, died: 2026-01-01}\n")
+	living, err := r.Lineage(day("2027-01-01"), kin.LineageWish{Living: true})
+	require.NoError(t, err)
+	assert.Contains(t, living.DOT(), `"animal-A"`)
+	assert.NotContains(t, living.DOT(), `"animal-X"`)
+}
+
+// TestLineageOfAPair: the young has a name that is free.
+func TestLineageOfAPair(t *testing.T) {
+	a, err := readTable("id;sire;dam\nA;;\nD;;\nyoung of A, D;A;D\n")
+	require.NoError(t, err)
+	pair, err := a.Lineage(0, kin.LineageWish{IDs: []string{"A", "D"}, Pair: true})
+	require.NoError(t, err)
+	assert.Contains(t, pair.DOT(), `"animal-young of A, D,"`)
+	assert.NotContains(t, pair.DOT(), `"animal-young of A, D"`, "the one that is there is no ancestor")
+	assert.PanicsWithValue(t, "kin: a pair of 1 animals", func() { _, _ = a.Lineage(0, kin.LineageWish{IDs: []string{"A"}, Pair: true}) })
+}
