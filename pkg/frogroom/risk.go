@@ -29,7 +29,10 @@ type Risk struct {
 	// none lowers the chance by a quarter.
 	Move     string `json:"move,omitempty"`
 	MoveDays int    `json:"move_days,omitempty"`
-	MovePct  int    `json:"move_pct,omitempty"`
+	// MovePct is the chance in per cent then, when the phases of the pairing are as long
+	// as planned and all others stay where they are. A new plan with that start may choose
+	// others, and have another chance.
+	MovePct int `json:"move_pct,omitempty"`
 	// Text says it in words.
 	Text string `json:"text"`
 }
@@ -221,7 +224,7 @@ func (r Risk) words() string {
 		if r.MoveDays < 0 {
 			way = "earlier"
 		}
-		text += fmt.Sprintf("; %s %s %s makes it %s", r.Move, words.Days(abs(r.MoveDays)), way, shortly(r.MovePct))
+		text += fmt.Sprintf("; %s %s %s, all else as planned, makes it %s", r.Move, words.Days(abs(r.MoveDays)), way, shortly(r.MovePct))
 	}
 	return text
 }

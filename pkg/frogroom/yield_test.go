@@ -176,24 +176,38 @@ pairings:
 func TestRiskMove(t *testing.T) {
 	busy := "start: 2027-02-01}\n  - {id: R, dam: E, sire: B, raise: 1, start: 2027-04-10"
 	for _, row := range []struct{ name, on, more, start, move string }{
-		{"a day after P, so that 47 days are missing", "2027-01-04", "", "start: 2027-01-05", "; Q 47 days later makes it less than 1 in 50"},
-		{"four weeks after P", "2027-01-04", "", "start: 2027-02-01", "; Q 20 days later makes it less than 1 in 50"},
-		{"its rain cannot begin on a day away", "2027-01-04", "away: [2027-03-28..2027-03-28]", "start: 2027-02-01", "; Q 21 days later makes it less than 1 in 50"},
+		{"a day after P, so that 47 days are missing", "2027-01-04", "", "start: 2027-01-05", "; Q 47 days later, all else as planned, makes it less than 1 in 50"},
+		{"four weeks after P", "2027-01-04", "", "start: 2027-02-01", "; Q 20 days later, all else as planned, makes it less than 1 in 50"},
+		{"its rain cannot begin on a day away", "2027-01-04", "away: [2027-03-28..2027-03-28]", "start: 2027-02-01", "; Q 21 days later, all else as planned, makes it less than 1 in 50"},
 		{"its dam is in another pairing from 2027-04-10 on, and P cannot go before today", "2027-01-04", "", busy, "; 1 more make it less than 1 in 50"},
-		{"the same, but P can go before", "2026-12-10", "", busy, "; P 20 days earlier makes it less than 1 in 50"},
+		{"the same, but P can go before", "2026-12-10", "", busy, "; P 20 days earlier, all else as planned, makes it less than 1 in 50"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			r := room(t, wet(basic+row.more+`
+			season := func(p, q string) frogroom.Season {
+				r := room(t, wet(basic+row.more+`
 equipment: {tadpole_tubs: {count: 3, litres: 10}}
 pairings:
-  - {id: P, dam: D, sire: A, start: 2027-01-04}
-  - {id: Q, dam: E, sire: B, `+row.start+`}
+  - {id: P, dam: D, sire: A, `+p+`}
+  - {id: Q, dam: E, sire: B, `+q+`}
 `))
-			s, err := r.Season(day(row.on))
-			require.NoError(t, err)
-			require.Len(t, s.Risks, 1)
-			assert.Equal(t, 100, s.Risks[0].ChancePct)
-			assert.Regexp(t, row.move+"$", s.Risks[0].Text)
+				s, err := r.Season(day(row.on))
+				require.NoError(t, err)
+				require.Len(t, s.Risks, 1)
+				return s
+			}
+			const p = "start: 2027-01-04"
+			risk := season(p, row.start).Risks[0]
+			assert.Equal(t, 100, risk.ChancePct)
+			assert.Regexp(t, row.move+"$", risk.Text)
+			moved := func(start string) string {
+				return "start: " + day(start[7:17]).Add(risk.MoveDays).String() + start[17:]
+			}
+			switch risk.Move {
+			case "P":
+				assert.Equal(t, risk.MovePct, season(moved(p), row.start).Risks[0].ChancePct, "planned so")
+			case "Q":
+				assert.Equal(t, risk.MovePct, season(p, moved(row.start)).Risks[0].ChancePct, "planned so")
+			}
 		})
 	}
 }
