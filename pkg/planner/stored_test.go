@@ -69,6 +69,10 @@ func TestStoredSeasons(t *testing.T) {
 			}
 			usual := planner.Solve(t.Context(), d.Problem, planner.Options{Steps: 8000 + 500*len(d.Problem.Chains)})
 			assert.LessOrEqual(t, usual.Bound, d.Plan.Cost)
+			for _, steps := range []int{1000, 2000, 4000} { // ended early, in the search of the whole season too
+				cut := planner.Solve(t.Context(), d.Problem, planner.Options{Steps: steps})
+				assert.LessOrEqual(t, cut.Bound, d.Plan.Cost, "%d steps", steps)
+			}
 			bounds.Add(int32(usual.Bound))
 			switch {
 			case !usual.Proven:
