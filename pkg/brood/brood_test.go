@@ -17,7 +17,6 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/planner"
 	"github.com/spawnwright/spawnwright/pkg/rearing"
 	"github.com/spawnwright/spawnwright/pkg/season"
-	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
@@ -26,7 +25,12 @@ import (
 func nursery(t testing.TB, more string) (*brood.Broods, *rearing.Rearing) {
 	t.Helper()
 	text := strings.Replace(clockwork.Spelled(clockwork.Basic), "    maturity:", "    tadpoles_per_litre: 2\n    maturity:", 1)
-	c, problems := collection.Read("room.yaml", []byte(text+"equipment: {tadpole_tubs: {count: 3, litres: 10}, froglet_bins: {count: 9, froglets: 5}}\n"+more))
+	return roomOf(t, text+"equipment: {tadpole_tubs: {count: 3, litres: 10}, froglet_bins: {count: 9, froglets: 5}}\n"+more)
+}
+
+func roomOf(t testing.TB, text string) (*brood.Broods, *rearing.Rearing) {
+	t.Helper()
+	c, problems := collection.Read("room.yaml", []byte(text))
 	require.NotNil(t, c, "%v", problems)
 	a, err := kin.Of(c)
 	require.NoError(t, err)
@@ -178,11 +182,8 @@ func TestTubsSetTooWarm(t *testing.T) {
 
 // TestOfAStep: a clutch in four stops as tadpoles, and these are fed for 5 minutes a day.
 func TestOfAStep(t *testing.T) {
-	l, r := nursery(t, "")
-	steps := r.Collection.MustProfile("clockwork").Development
-	i := slices.IndexFunc(steps, func(s species.Step) bool { return s.Name == species.Tadpole })
-	steps[i].Stall = species.Number{Value: 0.25, Source: "invented"}
-	steps[i].MinutesADay = species.Number{Value: 4.5, Source: "invented"}
+	text := strings.Replace(clockwork.Spelled(clockwork.Basic), "stall: 0}", "stall: 0.25, minutes_a_day: 4.5}", 1)
+	l, _ := roomOf(t, text)
 	on := day("2027-01-01")
 	y, ok := l.Of("clockwork", on).Yield(1, 0, brood.InTime)
 	require.True(t, ok)

@@ -62,5 +62,5 @@ animals:
 	// front-legs 52 62 75
 	// out-of-water 57 67 81
 	// sale-ready 114 128 148
-	// fifteen in 74 of 100 clutches
+	// fifteen in 73 of 100 clutches
 }

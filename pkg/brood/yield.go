@@ -82,7 +82,7 @@ func (b *Brood) Yield(wanted, raise, days int) (_ Yield, ok bool) {
 		return Yield{}, false
 	}
 	y := NoYield(wanted)
-	y.chance[0] = b.Stall()
+	y.chance[0] = b.Model.Stall()
 	moves := 1 - y.chance[0]
 	for _, n := range Sizes(eggs) {
 		tadpoles := n * b.Survival(development.Laid, development.Hatched)
@@ -176,14 +176,4 @@ func (b *Brood) readyShares(days int) []float64 {
 		out = append(out, ready)
 	}
 	return out
-}
-
-// Stall is the chance that a clutch stops in some step, by what the profile says; 0 for
-// steps of which it says nothing.
-func (b *Breeding) Stall() float64 {
-	goes := 1.0
-	for _, s := range b.Profile.Development {
-		goes *= 1 - s.Stall.Value
-	}
-	return 1 - goes
 }

@@ -3,6 +3,7 @@ package development
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/species"
 )
@@ -97,6 +98,18 @@ func usualStall(name species.StepName) float64 {
 		return 0.02
 	}
 	return 0
+}
+
+// Stall gives the chance that a clutch which comes to one of these steps stops for good
+// in one of them: of all steps, when none is named.
+func (m *Model) Stall(steps ...species.StepName) float64 {
+	goes := 1.0
+	for i, l := range links {
+		if len(steps) == 0 || slices.Contains(steps, l.step) {
+			goes *= 1 - m.stalls[i]
+		}
+	}
+	return 1 - goes
 }
 
 // SiblingSpread gives how far the siblings of a clutch spread about the half of them: a

@@ -3,12 +3,14 @@ package frogroom
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/spawnwright/spawnwright/pkg/brood"
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/development"
 	"github.com/spawnwright/spawnwright/pkg/internal/words"
 	"github.com/spawnwright/spawnwright/pkg/occupancy"
+	"github.com/spawnwright/spawnwright/pkg/species"
 	"github.com/spawnwright/spawnwright/pkg/timetable"
 )
 
@@ -113,8 +115,12 @@ func newGamble(p *plan) *gamble {
 // pacesPlayed are how many paces of a clutch are told apart.
 const pacesPlayed = 10
 
+// stops are the chances that a clutch stops for good: before there are tadpoles, in the
+// water, and on land if it gets so far.
+type stops struct{ eggs, water, land float64 }
+
 // add adds a clutch of which the days of a stage are known for each pace.
-func (g *gamble) add(id, pairing string, b *brood.Breeding, comes float64, until civil.Date, day func(development.Stage, float64) civil.Date, young []livingYoung) {
+func (g *gamble) add(id, pairing string, b *brood.Breeding, stop stops, until civil.Date, day func(development.Stage, float64) civil.Date, young []livingYoung) {
 	room := g.room.broods.Space(b.Profile)
 	var stays []int
 	if g.tub >= 0 && room.Tadpoles > 0 && day(development.Hatched, 0.5).Known() && day(development.OutOfWater, 0.5).Known() {
@@ -129,7 +135,7 @@ func (g *gamble) add(id, pairing string, b *brood.Breeding, comes float64, until
 	var paces []occupancy.Pace
 	for i := range pacesPlayed {
 		u := (float64(i) + 0.5) / pacesPlayed
-		pace := occupancy.Pace{Chance: 1}
+		pace := occupancy.Pace{Chance: (1 - stop.water) * (1 - stop.land)}
 		for _, stay := range stays {
 			from, to, h := development.Hatched, development.OutOfWater, occupancy.Hold{Resource: stay}
 			if stay == g.bin {
@@ -140,6 +146,12 @@ func (g *gamble) add(id, pairing string, b *brood.Breeding, comes float64, until
 			pace.Stays = append(pace.Stays, h)
 		}
 		paces = append(paces, pace)
+		if stop.water > 0 {
+			paces = append(paces, occupancy.Pace{Chance: stop.water, Stays: g.forGood(pace.Stays, g.tub)})
+		}
+		if stop.land > 0 {
+			paces = append(paces, occupancy.Pace{Chance: (1 - stop.water) * stop.land, Stays: g.forGood(pace.Stays, g.bin)})
+		}
 	}
 	var sizes []occupancy.Size
 	most := 0
@@ -157,8 +169,25 @@ func (g *gamble) add(id, pairing string, b *brood.Breeding, comes float64, until
 		most = max(most, places)
 	}
 	g.most += most
-	g.season.Clutches = append(g.season.Clutches, occupancy.Clutch{ID: id, Courses: occupancy.Courses(comes, paces, sizes)})
+	g.season.Clutches = append(g.season.Clutches, occupancy.Clutch{ID: id, Courses: occupancy.Courses(1-stop.eggs, paces, sizes)})
 	g.who = append(g.who, pairing)
+}
+
+// forGood gives the stays of a clutch that stops in the tubs, or in the bins: there it
+// stays to the last day, and from the tubs it never comes to the bins.
+func (g *gamble) forGood(stays []occupancy.Hold, in int) []occupancy.Hold {
+	never := g.on.Add(100 * 365) // later than any season and any move
+	out := slices.Clone(stays)
+	for i := range out {
+		h := &out[i]
+		switch {
+		case h.Resource == in:
+			h.Last = never
+		case h.Resource == g.bin:
+			h.First, h.Last, h.Until = never, never, 0
+		}
+	}
+	return out
 }
 
 // livingYoung is one number of young that a clutch may have.
@@ -186,7 +215,11 @@ func (g *gamble) pairing(one planned) {
 		return 0
 	}
 	for i := range one.Dams {
-		g.add(fmt.Sprintf("%s/%d", one.ID, i+1), one.ID, b.Breeding, 1-b.Stall(), one.ReadyBy, day, young)
+		g.add(fmt.Sprintf("%s/%d", one.ID, i+1), one.ID, b.Breeding, stops{
+			eggs:  b.Model.Stall(species.Egg, species.Hatchling),
+			water: b.Model.Stall(species.Tadpole, species.Metamorph),
+			land:  b.Model.Stall(species.GrowOut),
+		}, one.ReadyBy, day, young)
 	}
 }
 
@@ -206,7 +239,11 @@ func (g *gamble) clutch(h *brood.Running) {
 	if day(development.OutOfWater, 1).Known() && day(development.OutOfWater, 0.5) < g.on {
 		tadpoles = 0
 	}
-	g.add(h.ID, "", h.Breeding, 1, until, day, []livingYoung{{1, tadpoles, froglets}})
+	stop := stops{water: h.Outlook.Stall}
+	if tadpoles == 0 {
+		stop = stops{land: h.Outlook.Stall}
+	}
+	g.add(h.ID, "", h.Breeding, stop, until, day, []livingYoung{{1, tadpoles, froglets}})
 }
 
 // words tells a risk.

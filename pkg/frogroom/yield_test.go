@@ -43,7 +43,7 @@ diary:
 			if len(row.pairing) > 5 && row.pairing[:4] == "dam:" {
 				dam, row.pairing = "", row.pairing+", raise: 40"
 			}
-			r := room(t, strings.Replace(clockwork.Spelled(basic), "survival: 0.5}", "survival: 0.5, siblings: 0}", 1)+`
+			r := room(t, strings.Replace(clockwork.Spelled(basic), "survival: 0.5, stall: 0}", "survival: 0.5, stall: 0, siblings: 0}", 1)+`
 targets:
   - {name: show, on: 2027-09-24, species: clockwork, `+row.target+`}
 pairings:
@@ -66,7 +66,7 @@ pairings:
 // near it is to the end.
 func TestNeverSure(t *testing.T) {
 	chance := func(froglets string) int {
-		s, err := room(t, strings.Replace(clockwork.Spelled(basic), "survival: 0.5}", "survival: 0.5, siblings: 0, stall: 0.002}", 1)+`
+		s, err := room(t, strings.Replace(clockwork.Spelled(basic), "survival: 0.5, stall: 0}", "survival: 0.5, siblings: 0, stall: 0.002}", 1)+`
 targets:
   - {name: show, on: 2027-09-24, species: clockwork, froglets: `+froglets+`}
 pairings:
@@ -208,6 +208,43 @@ pairings:
 			case "Q":
 				assert.Equal(t, risk.MovePct, season(p, moved(row.start)).Risks[0].ChancePct, "planned so")
 			}
+		})
+	}
+}
+
+// TestRiskOfAStall: Q comes when P, or the clutch C, is out of the tubs, or out of the
+// bins. One clutch in four stops in a step, and stays there for good.
+func TestRiskOfAStall(t *testing.T) {
+	const pairing, clutch = "pairings:\n  - {id: P, dam: D, sire: A, start: 2027-01-04}\n", "clutches:\n  - {id: C, dam: D, sire: A, laid: 2027-02-10, eggs: 40}\npairings:\n"
+	tadpole := strings.NewReplacer("survival: 0.5, stall: 0}", "survival: 0.5, stall: 0.25}")
+	egg := strings.NewReplacer("egg: {days: [5, 5, 5],", "egg: {days: [5, 5, 5], stall: 0.25,")
+	land := strings.NewReplacer("grow_out: {days: [50, 50, 50],", "grow_out: {days: [50, 50, 50], stall: 0.25,")
+	for _, row := range []struct {
+		name       string
+		stops      *strings.Replacer
+		first      string
+		tubs, bins int
+	}{
+		{"nothing stops", strings.NewReplacer(), pairing, 0, 0},
+		{"P as eggs, of which nobody is in the tubs", egg, pairing, 0, 0},
+		{"P as tadpoles", tadpole, pairing, 25, 0},
+		{"C as tadpoles", tadpole, clutch, 25, 0},
+		{"P on land, and Q gets there", land, pairing, 0, 25},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			r := room(t, row.stops.Replace(wet(basic+`
+equipment: {tadpole_tubs: {count: 3, litres: 10}, froglet_bins: {count: 7, froglets: 5}}
+`+row.first+`
+  - {id: Q, dam: E, sire: B, start: 2027-05-04}
+`)))
+			s, err := r.Season(day("2027-01-02"))
+			if strings.Contains(row.first, "clutches") {
+				s, err = r.Season(day("2027-02-11"))
+			}
+			require.NoError(t, err)
+			require.Len(t, s.Risks, 2)
+			assert.InDelta(t, row.tubs, s.Risks[0].ChancePct, 2, "tubs")
+			assert.InDelta(t, row.bins, s.Risks[1].ChancePct, 2, "bins")
 		})
 	}
 }

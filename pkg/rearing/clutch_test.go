@@ -94,7 +94,6 @@ func TestClutch(t *testing.T) {
 			{Stage: "eating", Window: window("2027-04-06", "2027-04-08", "2027-04-10"), RestsOn: book},
 			{Stage: "sale-ready", Window: exactly("2027-05-23"), RestsOn: book},
 		},
-		Stall: 0.02,
 		Young: kin.Young{Known: true},
 	}
 	got := one(t, "2027-02-15",

@@ -23,7 +23,7 @@ const profile = `
     development:
       egg: {days: [5, 5, 5], at_c: [22, 26], survival: 1}
       hatchling: {days: [2, 2, 2], at_c: [22, 26], survival: 1}
-      tadpole: {days: [40, 40, 40], at_c: [22, 26], survival: 0.5}
+      tadpole: {days: [40, 40, 40], at_c: [22, 26], survival: 0.5, stall: 0}
       metamorph: {days: [6, 6, 6], at_c: [22, 26], survival: 1}
       grow_out: {days: [50, 50, 50], at_c: [22, 26], survival: 1}
     safe_c: [18, 28]
