@@ -50,7 +50,7 @@ bench:
 
 # Recording is tried on 10,000 drawn files; `go test` draws 100.
 fuzz:
-	$(GO) test -count=1 -run '^TestRoundTrip$$' -rapid.checks=10000 ./pkg/record
+	$(GO) test -count=1 -run '^TestRoundTrip$$' ./pkg/record -rapid.checks=10000
 	.ci/fuzz $(FUZZTIME)
 
 # The systems that are promised, and a machine with 32 bits.
