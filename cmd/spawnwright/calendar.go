@@ -34,7 +34,9 @@ version of this calendar is not replaced. --since names the earlier version when
 it lies elsewhere.
 
 With --alarm the program that shows the calendar is asked to remind at that time
-of day on the first day of what is to come, or --alarm-days before.`,
+of day on the first day of what is to come, or --alarm-days before.
+
+--format text leaves out what is cancelled, unless --since says what was told.`,
 		Example: `  spawnwright calendar -o season.ics
   spawnwright calendar --alarm 18:00 --alarm-days 1 -o season.ics
   spawnwright calendar --since season.ics > next.ics`,
@@ -64,6 +66,9 @@ func (a *app) calendar(f calendarFlags) error {
 	events, conflicts, err := a.goOn(room, f.since, on)
 	if err != nil {
 		return err
+	}
+	if a.format == "text" && f.since == "" {
+		events = events.Standing()
 	}
 	if len(events.Events) == 0 {
 		return &exitError{code: exitNoPlan, err: errors.New("there is nothing to put into a calendar; add pairings, clutches or targets to the file")}
