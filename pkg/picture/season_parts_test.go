@@ -12,6 +12,7 @@ import (
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
 	"github.com/spawnwright/spawnwright/pkg/rearing"
+	"github.com/spawnwright/spawnwright/pkg/svg"
 )
 
 // Where a stage can be over before it must have begun, it fades in as far as it
@@ -108,4 +109,19 @@ func TestPartsHoldAllRows(t *testing.T) {
 			t.Fatalf("%d of %d rows, places %d times", rows, n, places)
 		}
 	})
+}
+
+// TestFitClauses: half a number would say something else.
+func TestFitClauses(t *testing.T) {
+	const text = "tubs run out; 6 more make it 1 in 20; P a day later makes it 1 in 7"
+	for _, row := range []struct {
+		name, room, want string
+	}{
+		{"all of it", text, text},
+		{"but for the last", text[:len(text)-1], "tubs run out; 6 more make it 1 in 20; …"},
+		{"not even two", "tubs run out; 6 more make it 1 in 20", "tubs run out; …"},
+		{"not one", "tubs run", svg.Fit(text, 11, svg.Width("tubs run", 11))},
+	} {
+		assert.Equal(t, row.want, fitClauses(text, 11, svg.Width(row.room, 11)), row.name)
+	}
 }

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spawnwright/spawnwright/pkg/civil"
 	"github.com/spawnwright/spawnwright/pkg/frogroom"
@@ -95,9 +96,24 @@ func (p *place) name() {
 	for _, r := range p.Risks {
 		if r.What == p.What {
 			x := seasonMargin + textWidth(name, bold) + 7
-			p.write(x, p.y-7, svg.Fit(r.Text, 11, p.right()-x), svg.Font{Size: 11, Fill: svg.Faint})
+			p.write(x, p.y-7, fitClauses(r.Text, 11, p.right()-x), svg.Font{Size: 11, Fill: svg.Faint})
 		}
 	}
+}
+
+// fitClauses leaves out as many of the last clauses of a text as have to go, so that
+// no number is cut in two.
+func fitClauses(text string, size, width float64) string {
+	const end = "; …"
+	whole := text
+	for svg.Width(text, size) > width {
+		i := strings.LastIndex(strings.TrimSuffix(text, end), "; ")
+		if i < 0 {
+			return svg.Fit(whole, size, width)
+		}
+		text = whole[:i] + end
+	}
+	return text
 }
 
 // short marks days at risk by a hatched strip above the line of what there is,
