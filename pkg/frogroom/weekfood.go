@@ -157,7 +157,8 @@ func (p *plan) food(all []eaters, monday civil.Date) []WeekFood {
 
 // halfMeal lies between the meals of froglets and of grown animals: as often and as many as
 // either, of feeders longer than those of the first and not longer than the shortest of the
-// second. Profiles have no meals of their own for those between.
+// second. Profiles have no meals of their own for those between; that these eat so is
+// common practice, no source.
 func halfMeal(p *species.Profile) species.Meal {
 	small, large := p.Food.Froglet, p.Food.Adult
 	either := func(a, b species.Range) species.Range {
